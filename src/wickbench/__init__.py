@@ -1,0 +1,1 @@
+"""Wickbench: the bench program of a one-person candle workshop."""

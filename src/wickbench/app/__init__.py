@@ -1,0 +1,1 @@
+"""What a person can do: workspace, operations, view values, settings, texts, questions."""

@@ -1,0 +1,1 @@
+"""Qt: main window, docks, pages, fields, tables and painting, cut by feature."""

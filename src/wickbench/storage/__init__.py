@@ -1,0 +1,1 @@
+"""The workshop file: tables, rows to values, undo journal, migrations, backups."""

@@ -1,0 +1,346 @@
+"""Paper as PDF, written by ReportLab through the Surface: exact sizes, glyphs by id, no scaling."""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import math
+from typing import TYPE_CHECKING, Any, Final
+
+from reportlab.lib.utils import ImageReader
+from reportlab.pdfgen.canvas import Canvas
+
+from wickbench.documents.affine import Affine
+from wickbench.documents.pdf_fonts import GlyphFont, utf16_hex
+from wickbench.documents.pictures import picture_for_paper
+from wickbench.documents.surface import BLACK, Colour, Path, Surface
+from wickbench.documents.text import MM_PER_POINT, Run, Typeface
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+_PDF_VERSION: Final = (1, 7)
+_PER_EM: Final = 1000
+_HAIR: Final = 0.01  # thousandths of an em: below it a place is the natural place
+_WIDE_GAP: Final = 150  # thousandths of an em: readers of PDF take more for a space
+
+
+class _Pages(Canvas):  # type: ignore[misc]  # the library has no types
+    """ReportLab's canvas without its default font, which it could not embed."""
+
+    def _make_preamble(self) -> None:
+        self._preamble = ""
+
+    def say(self, operators: str) -> None:
+        """Add operators to the page or form that is open."""
+        self._code.append(operators)
+
+    def add_font(self, font: GlyphFont) -> None:
+        """Have the font written when the document closes."""
+        self._doc.delayedFonts.append(font)
+
+    def set_language(self, language: str) -> None:
+        """Language of the document, BCP 47."""
+        self._doc.Catalog.Lang = _pdf_string(language)
+
+    def pdf(self) -> bytes:
+        """The closed document."""
+        data: bytes = self.getpdfdata()
+        return data
+
+
+class PdfSurface:
+    """A `Surface` that becomes a PDF.
+
+    Args:
+        invariant: leave out dates and random ids, so that equal drawings give equal bytes.
+        compress: pack the page streams; off gives readable ones.
+    """
+
+    def __init__(self, *, invariant: bool = False, compress: bool = True) -> None:
+        self._pages = _Pages(
+            io.BytesIO(),
+            pagesize=(1, 1),
+            pdfVersion=_PDF_VERSION,
+            invariant=int(invariant),
+            pageCompression=int(compress),
+        )
+        self._pages.setViewerPreference("PrintScaling", "None")
+        self._pages.setViewerPreference("DisplayDocTitle", "true")
+        self._pages.setCreator("Wickbench")
+        self._pages.setAuthor("")
+        self._pages.setSubject("")
+        self._fonts: dict[Typeface, GlyphFont] = {}
+        self._forms: dict[str, tuple[str, float]] = {}
+        self._heights: list[float] = [0.0]
+        self._page_open = False
+
+    def describe(self, *, title: str, language: str = "", author: str = "") -> None:
+        """Title, language (BCP 47) and author in the document's properties."""
+        self._pages.setTitle(title)
+        self._pages.setAuthor(author)
+        if language:
+            self._pages.set_language(language)
+
+    def begin_page(self, width_mm: float, height_mm: float) -> None:
+        """Close the page before, if any, and open one of this size."""
+        self._end_page()
+        self._pages.setPageSize((_pt(width_mm), _pt(height_mm)))
+        self._heights = [height_mm]
+        self._page_open = True
+
+    def glyphs(
+        self,
+        run: Run,
+        size_pt: float,
+        x_mm: float,
+        y_mm: float,
+        *,
+        colour: Colour = BLACK,
+        turn_deg: float = 0.0,
+    ) -> None:
+        """Draw a run by glyph ids; the source text rides along."""
+        if not run.glyphs:
+            return
+        font = self._font(run.face)
+        plain = font.note(run)
+        turned = _turned(turn_deg)
+        at = (_pt(x_mm), self._up(y_mm))
+        if any(glyph.y for glyph in run.glyphs):
+            shown = _glyph_by_glyph(run, size_pt, at, turned)
+        else:
+            adjusted, gap = _adjusted(run)
+            plain = plain and gap < _WIDE_GAP
+            shown = f"{_matrix(turned, at)} Tm [{adjusted}] TJ"
+        body = f"{_ink(colour)} BT /{font.name} {_n(size_pt)} Tf {shown} ET"
+        if not plain:
+            body = f"/Span <</ActualText <FEFF{utf16_hex(run.text)}>>> BDC {body} EMC"
+        self._pages.say(body)
+
+    def path(
+        self,
+        path: Path,
+        *,
+        fill: Colour | None = None,
+        stroke: Colour | None = None,
+        width_mm: float = 0.25,
+        dash_mm: tuple[float, ...] = (),
+        even_odd: bool = False,
+    ) -> None:
+        """Fill and stroke a path."""
+        if fill is None and stroke is None:
+            return
+        state = [_ink(fill)] if fill else []
+        if stroke:
+            dashes = " ".join(_n(_pt(dash)) for dash in dash_mm)
+            state.append(f"{_ink(stroke).upper()} {_n(_pt(width_mm))} w [{dashes}] 0 d")
+        paint = {(True, False): "f", (False, True): "S", (True, True): "B"}[
+            bool(fill), bool(stroke)
+        ]
+        star = "*" if even_odd and fill else ""
+        self._pages.say(f"{' '.join(state)}\n{self._operators(path)} {paint}{star}")
+
+    def image(
+        self,
+        data: bytes,
+        x_mm: float,
+        y_mm: float,
+        width_mm: float,
+        height_mm: float,
+        *,
+        turn_deg: float = 0.0,
+    ) -> None:
+        """Draw a picture; the same file is embedded once.
+
+        Raises:
+            DomainError: ``picture.damaged`` or ``picture.too-large``.
+        """
+        key = f"picture-{hashlib.sha256(data).hexdigest()}"
+        if key not in self._forms:
+            reader = ImageReader(picture_for_paper(data))
+            name = self._open_form(key, (0, 0, 1, 1), 0.0)
+            self._pages.drawImage(reader, 0, 0, 1, 1, mask="auto")
+            self._close_form(name)
+        a, b, c, d = _turned(turn_deg)
+        width, height = _pt(width_mm), _pt(height_mm)
+        x, y = _pt(x_mm) - c * height, self._up(y_mm) - d * height
+        scaled = (a * width, b * width, c * height, d * height)
+        self._pages.say(f"q {_matrix(scaled, (x, y))} cm")
+        self._pages.doForm(self._forms[key][0])
+        self._pages.say("Q")
+
+    def push_clip(self, path: Path) -> None:
+        """Draw only inside the path until `pop`."""
+        self._pages.say(f"q {self._operators(path)} W n")
+
+    def push_transform(self, affine: Affine) -> None:
+        """Map what follows until `pop`."""
+        height = self._heights[-1]
+        flip = Affine(1, 0, 0, -1, 0, height)
+        up = flip.after(affine).after(flip)  # the same map as seen with y upwards; mm
+        self._pages.say(f"q {_matrix((up.a, up.b, up.c, up.d), (_pt(up.e), _pt(up.f)))} cm")
+
+    def pop(self) -> None:
+        """Take back the last state."""
+        self._pages.say("Q")
+
+    def form(
+        self,
+        key: str,
+        width_mm: float,
+        height_mm: float,
+        draw: Callable[[Surface], None],
+        *,
+        margin_mm: float = 0.0,
+    ) -> None:
+        """Make a form XObject once."""
+        if key in self._forms:
+            return
+        margin = _pt(margin_mm)
+        box = (-margin, -margin, _pt(width_mm) + margin, _pt(height_mm) + margin)
+        name = self._open_form(key, box, height_mm)
+        draw(self)
+        self._close_form(name)
+
+    def place(self, key: str, x_mm: float, y_mm: float, *, turn_deg: float = 0.0) -> None:
+        """Refer to a form XObject."""
+        name, height_mm = self._forms[key]
+        turned = _turned(turn_deg)
+        height = _pt(height_mm)
+        at = (_pt(x_mm) - turned[2] * height, self._up(y_mm) - turned[3] * height)
+        self._pages.say(f"q {_matrix(turned, at)} cm")
+        self._pages.doForm(name)
+        self._pages.say("Q")
+
+    def link(self, url: str, x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> None:
+        """Make a box of the page lead to an address."""
+        box = (_pt(x_mm), self._up(y_mm + height_mm), _pt(x_mm + width_mm), self._up(y_mm))
+        self._pages.linkURL(url, box)
+
+    def finish(self) -> bytes:
+        """Close the document; nothing can be drawn after."""
+        self._end_page()
+        return self._pages.pdf()
+
+    def _end_page(self) -> None:
+        if self._page_open:
+            self._pages.showPage()
+            self._page_open = False
+
+    def _open_form(self, key: str, box: tuple[float, float, float, float], height: float) -> str:
+        name = f"F{len(self._forms) + 1}"
+        self._forms[key] = (name, height)
+        self._heights.append(height)
+        self._pages.beginForm(name, *box)
+        return name
+
+    def _close_form(self, name: str) -> None:
+        assert name  # noqa: S101 - forms close in the order they were opened
+        self._pages.endForm()
+        self._heights.pop()
+
+    def _font(self, face: Typeface) -> GlyphFont:
+        font = self._fonts.get(face)
+        if font is None:
+            font = self._fonts[face] = GlyphFont(face, f"G{len(self._fonts) + 1}")
+            self._pages.add_font(font)
+        return font
+
+    def _up(self, y_mm: float) -> float:
+        return _pt(self._heights[-1] - y_mm)
+
+    def _operators(self, path: Path) -> str:
+        said: list[str] = []
+        here = (0.0, 0.0)
+        for command, *numbers in path:
+            if command == "z":
+                said.append("h")
+                continue
+            values = [float(number) for number in numbers]
+            points = [(_pt(x), self._up(y)) for x, y in zip(values[::2], values[1::2], strict=True)]
+            if command == "q":
+                points = _as_cubic(here, points)
+            here = points[-1]
+            operator = "c" if command == "q" else command
+            said.append(" ".join(f"{_n(x)} {_n(y)}" for x, y in points) + f" {operator}")
+        return " ".join(said)
+
+
+def _pt(mm: float) -> float:
+    return mm / MM_PER_POINT
+
+
+def _n(number: float) -> str:
+    """A number as PDF spells it: no exponent, no needless zeros."""
+    text = f"{number:.4f}".rstrip("0").rstrip(".")
+    return "0" if text in {"-0", ""} else text
+
+
+def _ink(colour: Colour) -> str:
+    red, green, blue = (int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5))
+    if red == green == blue:
+        return f"{_n(red)} g"
+    return f"{_n(red)} {_n(green)} {_n(blue)} rg"
+
+
+def _turned(degrees: float) -> tuple[float, float, float, float]:
+    """Matrix for a turn clockwise as seen, y up."""
+    cosine, sine = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
+    return cosine, -sine, sine, cosine
+
+
+def _matrix(linear: tuple[float, float, float, float], at: tuple[float, float]) -> str:
+    parts = [f"{value:.7f}".rstrip("0").rstrip(".") for value in linear]
+    return " ".join(["0" if part == "-0" else part for part in parts] + [_n(at[0]), _n(at[1])])
+
+
+def _adjusted(run: Run) -> tuple[str, float]:
+    """The array of TJ and the widest gap in it, thousandths of an em."""
+    k = _PER_EM / run.face.units_per_em
+    parts: list[str] = []
+    pending = ""
+    pen = widest = 0.0
+    for glyph in run.glyphs:
+        gap = (glyph.x - pen) * k
+        if abs(gap) > _HAIR:
+            parts += [f"<{pending}>"] if pending else []
+            parts.append(f"{-gap:.2f}".rstrip("0").rstrip("."))
+            pending, widest = "", max(widest, gap)
+        pending += f"{glyph.gid:04X}"
+        pen = glyph.x + run.face.advance(glyph.gid)
+    return " ".join([*parts, f"<{pending}>"]), widest
+
+
+def _glyph_by_glyph(
+    run: Run,
+    size_pt: float,
+    at: tuple[float, float],
+    turned: tuple[float, float, float, float],
+) -> str:
+    """Marks off the base line: each glyph gets its own place."""
+    k = size_pt / run.face.units_per_em
+    a, b, c, d = turned
+    said: list[str] = []
+    for glyph in run.glyphs:
+        x, y = glyph.x * k, glyph.y * k
+        place = (at[0] + a * x + c * y, at[1] + b * x + d * y)
+        said.append(f"{_matrix(turned, place)} Tm <{glyph.gid:04X}> Tj")
+    return " ".join(said)
+
+
+def _as_cubic(
+    here: tuple[float, float], points: list[tuple[float, float]]
+) -> list[tuple[float, float]]:
+    """A quadratic curve raised to the cubic that PDF knows."""
+    (cx, cy), (x, y) = points
+    return [
+        (here[0] + 2 / 3 * (cx - here[0]), here[1] + 2 / 3 * (cy - here[1])),
+        (x + 2 / 3 * (cx - x), y + 2 / 3 * (cy - y)),
+        (x, y),
+    ]
+
+
+def _pdf_string(text: str) -> Any:  # noqa: ANN401 - the library has no types
+    from reportlab.pdfbase.pdfdoc import PDFString  # noqa: PLC0415 - used once per document
+
+    return PDFString(text)

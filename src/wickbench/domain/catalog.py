@@ -1,17 +1,23 @@
-"""What stands on the shelf and what is made of it, as frozen values. ``None`` means: not filled in."""
+"""What stands on the shelf and what is made of it, as frozen values; ``None``: not filled in."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from wickbench.domain.recipes import Load
+from wickbench.domain.recipes import Load
 
 MATERIAL_KINDS = (
-    "wax", "fragrance", "wick", "dye", "additive", "lid", "sheet", "packaging", "supplies",
-)  # fmt: skip
+    "wax",
+    "fragrance",
+    "wick",
+    "dye",
+    "additive",
+    "lid",
+    "sheet",
+    "packaging",
+    "supplies",
+)
 WEIGHED_KINDS = frozenset({"wax", "fragrance", "dye", "additive"})
 
 
@@ -95,7 +101,7 @@ class Lid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetMeasures:
-    """A sticker sheet as typed, maybe incomplete; ``domain.sheets.StickerSheet`` is the valid one."""
+    """A sticker sheet as typed, maybe incomplete; ``sheets.StickerSheet`` is the valid one."""
 
     page: str | None = None
     page_w_mm: float | None = None

@@ -1,0 +1,120 @@
+"""Which units the person reads and types, per kind of quantity."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from wickbench.domain.quantities import convert, format_quantity
+
+# Digits that tell a stored integer unit apart, for text that goes back into a field.
+_FULL_DIGITS = {
+    "g": 3,
+    "kg": 6,
+    "oz": 4,
+    "lb": 5,
+    "lb oz": 3,
+    "mL": 2,
+    "L": 5,
+    "fl oz": 3,
+    "mm": 2,
+    "cm": 3,
+    "in": 4,
+    "°C": 1,
+    "°F": 1,
+    "%": 4,
+}
+# Digits for reading: what a maker's eye wants where no scale sets them.
+_READ_DIGITS = {
+    "g": 1,
+    "kg": 3,
+    "oz": 2,
+    "lb": 3,
+    "lb oz": 1,
+    "mL": 0,
+    "L": 3,
+    "fl oz": 2,
+    "mm": 1,
+    "cm": 1,
+    "in": 2,
+    "°C": 0,
+    "°F": 0,
+    "%": 2,
+}
+# The unit that a bare number has in a field of the kind, when the shown unit is a compound.
+_ASSUMED = {"lb oz": "oz"}
+_FIXED_UNITS = {"load": "%", "percent": "%"}
+_DEFAULTS: Mapping[str, tuple[str, str]] = {
+    "mass": ("g", "lb oz"),
+    "volume": ("mL", "fl oz"),
+    "length": ("mm", ""),
+    "temperature": ("°C", "°F"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Units:
+    """Preferred units: (first, second or "") per kind, locale for numbers, currency.
+
+    ``region`` "UK" reads pints and fluid ounces as imperial.
+    """
+
+    locale: str = "en_US"
+    shown: Mapping[str, tuple[str, str]] = field(default_factory=lambda: dict(_DEFAULTS))
+    currency: str = "USD"
+    imperial: bool = False
+
+    def first(self, kind: str) -> str:
+        """The unit a kind is shown in first; empty for plain numbers."""
+        return _FIXED_UNITS.get(kind) or self.shown.get(kind, ("", ""))[0]
+
+    def second(self, kind: str) -> str:
+        """The unit shown beside it; empty for none."""
+        return self.shown.get(kind, ("", ""))[1]
+
+    def assumed(self, kind: str) -> str | None:
+        """The unit of a bare number typed in a field of the kind."""
+        unit = self.first(kind)
+        return _ASSUMED.get(unit, unit) or None
+
+    def full(self, value: float, kind: str) -> str:
+        """Text for a field: all digits that are stored, no more zeros than needed."""
+        unit = self.first(kind)
+        digits = _FULL_DIGITS.get(unit, 4)
+        if kind in {"count", "days"}:
+            digits = 0
+        return _trim(format_quantity(value, kind, unit, digits=digits, locale=self.locale))
+
+    def read(self, value: float, kind: str, *, step: float | None = None, both: bool = True) -> str:
+        """Text for reading, with the second unit when the settings show one.
+
+        ``step`` (in the kind's base unit) gives the digits of the scale that weighs it.
+        """
+        first = self.one(value, kind, self.first(kind), step=step)
+        other = self.second(kind) if both else ""
+        if not other:
+            return first
+        return f"{first} · {self.one(value, kind, other)}"
+
+    def one(self, value: float, kind: str, unit: str, *, step: float | None = None) -> str:
+        """Text in one unit."""
+        if step is not None and unit == "g":
+            return format_quantity(value, kind, unit, step=step, locale=self.locale)
+        digits = _READ_DIGITS.get(unit, 3)
+        heavy = unit == "g" and abs(convert(value, kind, unit)) >= 1000  # noqa: PLR2004 - 1 kg
+        if heavy or kind in {"count", "days"}:
+            digits = 0
+        return format_quantity(value, kind, unit, digits=digits, locale=self.locale)
+
+
+def _trim(text: str) -> str:
+    """Take needless zeros off the decimals of the one number in a text."""
+    for mark in (".", ","):
+        head, found, tail = text.rpartition(mark)
+        if not found:
+            continue
+        digits = tail[: len(tail) - len(tail.lstrip("0123456789"))]
+        kept = digits.rstrip("0")
+        rest = tail[len(digits) :]
+        return f"{head}{mark}{kept}{rest}" if kept else f"{head}{rest}"
+    return text

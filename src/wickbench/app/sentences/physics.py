@@ -1,0 +1,154 @@
+"""Sentences about measuring vessels, shapes, densities and what wax does as it sets."""
+
+from __future__ import annotations
+
+from wickbench.app.texts_marker import N_
+
+SENTENCES: dict[str, str] = {
+    # Water and air
+    "water.temperature": N_("Use water between {lowest_c} and {highest_c}."),
+    "water.air-temperature": N_("The room must be between {lowest_c} and {highest_c}."),
+    "water.air-pressure": N_("Give an air pressure between {lowest} and {highest} hPa."),
+    "water.air-humidity": N_("Give a relative humidity between 0 and 100 percent."),
+    "water.altitude": N_("Give a height above the sea between {lowest} and {highest} metres."),
+    # Weighings
+    "vessel.no-weighings": N_(
+        "Weigh the vessel dry, fill it with water, weigh it again, and enter both readings."
+    ),
+    "vessel.empty-mass": N_(
+        "Weighing {weighing_no}: the dry vessel must weigh between {lowest_g} and {highest_g}. "
+        "If the scale was tared with the vessel on it, enter 0."
+    ),
+    "vessel.filled-mass": N_(
+        "Weighing {weighing_no}: the filled vessel must weigh between {lowest_g} and {highest_g}."
+    ),
+    "vessel.water-temperature": N_(
+        "Weighing {weighing_no}: the water must be between {lowest_c} and {highest_c}."
+    ),
+    "vessel.number": N_("Weighing {weighing_no}: number the vessels 1, 2, 3 and so on."),
+    "vessel.not-heavier": N_(
+        "Weighing {weighing_no}: filled with water the vessel must weigh more than dry "
+        "({empty_g} dry, {filled_g} filled). Check whether the two were swapped."
+    ),
+    "vessel.scale-reads-to": N_(
+        "Say what the scale reads to: a step between {lowest_g} and {highest_g}."
+    ),
+    "vessel.scale-error": N_(
+        "Say how far the scale may be off: between {lowest_g} and {highest_g}."
+    ),
+    "vessel.mouth": N_(
+        "Give the inner diameter where the water stands: between {lowest_mm} and {highest_mm}."
+    ),
+    "vessel.water-error": N_("The thermometer may be off by no more than {highest} °C."),
+    "vessel.pressure-error": N_("The air pressure may be off by no more than {highest} hPa."),
+    "vessel.line-error": N_("The water line may be off by no more than {highest_mm}."),
+    "vessel.expansion": N_(
+        "Give the growth of the glass as a share for each °C, such as 0.000027."
+    ),
+    # Advice on a measured capacity
+    "vessel.one-weighing": N_(
+        "One weighing gives a capacity, but not how well it can be repeated or how far the next "
+        "vessel differs. Weigh a few more vessels out of the box, each once."
+    ),
+    "vessel.one-vessel": N_(
+        "All {weighings} weighings are of the same vessel, so they say nothing about the next one. "
+        "Weighing several vessels once tells more than weighing one several times."
+    ),
+    "vessel.two-vessels": N_(
+        "Two vessels say little about the rest of the box: the next one may differ by "
+        "{next_ml}. Weigh one or two more."
+    ),
+    "vessel.odd-weighing": N_(
+        "Weighing {weighing_no} is {off_ml} away from the average, much further than the others. "
+        "Check the readings, or weigh that vessel again."
+    ),
+    "vessel.doubt-repeats": N_(
+        "Most of the doubt (± {doubt_ml}) comes from how well the filling repeats. Fill to the "
+        "same mark each time, with the eye level with the water."
+    ),
+    "vessel.doubt-vessels": N_(
+        "Most of the doubt (± {doubt_ml}) comes from how much the vessels differ. Weigh more of "
+        "them, each once."
+    ),
+    "vessel.doubt-reading": N_(
+        "Most of the doubt (± {doubt_ml}) comes from the step the scale reads to. A finer scale "
+        "would help."
+    ),
+    "vessel.doubt-scale": N_(
+        "Most of the doubt (± {doubt_ml}) comes from the scale itself. Check it with a "
+        "known weight."
+    ),
+    "vessel.doubt-temperature": N_(
+        "Most of the doubt (± {doubt_ml}) comes from the temperature of the water. Measure it in "
+        "the vessel."
+    ),
+    "vessel.doubt-pressure": N_(
+        "Most of the doubt (± {doubt_ml}) comes from the air pressure. Enter your height above the "
+        "sea or the pressure of the day."
+    ),
+    "vessel.doubt-line": N_(
+        "Most of the doubt (± {doubt_ml}) comes from seeing where the water stands. Look along the "
+        "water, and mark the line with tape."
+    ),
+    # Shapes
+    "shape.no-points": N_("Measure the inside: at least one height and the diameter there."),
+    "shape.no-height": N_("Measure the inside at one more height: so far it has none."),
+    "shape.point-height": N_(
+        "Measure {point_no}: the height must be between {lowest_mm} and {highest_mm}."
+    ),
+    "shape.point-diameter": N_(
+        "Measure {point_no}: the inner diameter must be between {lowest_mm} and {highest_mm}."
+    ),
+    "shape.folded-back": N_(
+        "Measure {point_no} is at {height_mm}, not above the one before it ({below_mm}). Enter the "
+        "heights from the base upwards."
+    ),
+    "shape.height": N_("The height must be inside the vessel: from 0 to {top_mm}."),
+    "shape.more-than-it-holds": N_(
+        "It holds between nothing and {highest_ml} up to its top, not {value_ml}."
+    ),
+    "shape.base-fillet": N_(
+        "The rounding of the base must be between {lowest_mm} and {highest_mm}."
+    ),
+    "shape.push-up": N_("The base can bulge up by something between {lowest_mm} and {highest_mm}."),
+    "shape.base-does-not-fit": N_(
+        "The rounding or bulge of the base does not fit inside the walls. Make it smaller, or "
+        "check the diameters near the base."
+    ),
+    "shape.scaled-too-far": N_(
+        "By its diameters the vessel holds {drawn_ml} to that height, by water {value_ml}. Check "
+        "the diameters, the height and the weighings."
+    ),
+    "shape.wrap-diameter": N_("The outer diameter must be between {lowest_mm} and {highest_mm}."),
+    "shape.wrap-height": N_("The wall must be between {lowest_mm} and {highest_mm} high."),
+    "shape.no-taper": N_(
+        "The wall is straight, so the label is a plain rectangle. Once round is {length_mm}."
+    ),
+    "shape.label-length": N_("The label must be between {lowest_mm} and {highest_mm} long."),
+    "shape.label-height": N_("The label must be between {lowest_mm} and {highest_mm} high."),
+    "shape.wrap-radius": N_("The radius must be between {lowest_mm} and {highest_mm}."),
+    "shape.label-rise": N_("The ends may rise by something between {lowest_mm} and {highest_mm}."),
+    # Densities
+    "density.range": N_("A density must be between {lowest} and {highest} grams per millilitre."),
+    "density.mass": N_("A mass in a mix must be between {lowest_g} and {highest_g}."),
+    "density.nothing-to-mix": N_("There is nothing in the mix yet. Enter a mass for one part."),
+    "density.temperature": N_("The temperature must be between {lowest_c} and {highest_c}."),
+    "density.saponification": N_("A saponification value must be between {lowest} and {highest}."),
+    "density.iodine": N_("An iodine value must be between {lowest} and {highest}."),
+    # Setting
+    "shrinkage.set-lighter": N_(
+        "Set wax cannot be lighter than liquid wax ({set_density} set, {hot_density} liquid, in "
+        "grams per millilitre). Check whether the two were swapped."
+    ),
+    "shrinkage.volume": N_("The volume must be between {lowest_ml} and {highest_ml}."),
+    "shrinkage.passes-brim": N_(
+        "To stand at that line once set, {hot_ml} would have to be poured hot, but the vessel "
+        "holds {brim_ml} to the brim. Plan a second pour or a lower line."
+    ),
+    "shrinkage.range-upside-down": N_(
+        "The lower density ({value}) must come first and must not pass the higher ({highest})."
+    ),
+    # Statistics
+    "statistics.probability": N_("A probability here must be between {lowest} and {highest}."),
+    "statistics.degrees": N_("At least two values are needed to judge a spread."),
+}

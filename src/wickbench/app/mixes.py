@@ -1,0 +1,236 @@
+"""From a recipe version on the shelf to the mix: amounts, densities, facts for the checks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from wickbench.domain.catalog import Fragrance, Wax
+from wickbench.domain.densities import liquid_density, mix_density, oil_density
+from wickbench.domain.equipment import HeatSource
+from wickbench.domain.errors import DomainError
+from wickbench.domain.recipe_checks import Facts, OilFacts, WaxFacts
+from wickbench.domain.recipes import Recipe, Role, mix_parts
+from wickbench.domain.wax_classes import WAX_CLASSES, WaxDefaults
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from wickbench.app.shelf import Shelf
+    from wickbench.domain.catalog import Material, RecipeVersion
+
+USUAL_OIL_G_PER_ML = 0.97
+"""Density of a fragrance oil until its data sheet says another: an estimate."""
+SET_AT_C = 20.0
+_OIL_RANGE = (0.88, 1.10)
+Range = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Density:
+    """A density and where it may lie; ``estimate`` when it is not measured."""
+
+    g_per_ml: float
+    low: float
+    high: float
+    estimate: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MixDensities:
+    """A mix while liquid at its pouring temperature, and once set at 20 °C."""
+
+    hot: Density
+    set: Density
+    pour_c: float
+
+
+def wax_defaults(wax: Wax) -> WaxDefaults:
+    """Estimates of the wax's class."""
+    return WAX_CLASSES.get(wax.wax_class or "other", WAX_CLASSES["other"])
+
+
+def recipe_of(version: RecipeVersion, shelf: Shelf) -> Recipe:
+    """The version as the domain's recipe; materials are keyed by item id, blanks left out.
+
+    Raises:
+        OutOfRange: for a part that cannot be.
+    """
+    by_role: dict[str, dict[int, float]] = {role.value: {} for role in Role}
+    for part in version.parts:
+        amount = part.parts if part.role in {"wax", "fragrance"} else part.of_wax_percent
+        if part.item_id is not None and amount is not None:
+            known = by_role[part.role]
+            known[part.item_id] = known.get(part.item_id, 0.0) + amount
+    heat = temperatures(version, shelf)
+    return Recipe(
+        wax=by_role["wax"],
+        fragrance=by_role["fragrance"],
+        dye=by_role["dye"],
+        additives=by_role["additive"],
+        load=version.load,
+        name=version.name,
+        version=version.number,
+        heat_to_c=heat.get("heat_to_c"),
+        add_c=heat.get("add_oil_c"),
+        pour_c=heat.get("pour_c"),
+        stir_min=version.stir_min,
+        cure_days=version.cure_days,
+    )
+
+
+def temperatures(version: RecipeVersion, shelf: Shelf) -> dict[str, float | None]:
+    """Heat-to, add-oil and pour temperature: the version's own, else its main wax's, else class."""
+    wax = main_wax(version, shelf)
+    usual = wax_defaults(wax) if wax else WAX_CLASSES["other"]
+    fallback = {
+        "heat_to_c": usual.heat_to_c,
+        "add_oil_c": sum(usual.add_oil_c) / 2,
+        "pour_c": sum(usual.pour_c) / 2,
+    }
+    found: dict[str, float | None] = {}
+    for name, estimate in fallback.items():
+        own = getattr(version, name)
+        of_wax = getattr(wax, name) if wax else None
+        found[name] = own if own is not None else of_wax if of_wax is not None else estimate
+    return found
+
+
+def main_wax(version: RecipeVersion, shelf: Shelf) -> Wax | None:
+    """The wax with most parts."""
+    waxes = [
+        part for part in version.parts if part.role == "wax" and part.item_id in shelf.materials
+    ]
+    best = max(waxes, key=lambda part: part.parts or 0.0, default=None)
+    details = shelf.materials[best.item_id].details if best and best.item_id is not None else None
+    return details if isinstance(details, Wax) else None
+
+
+def mix_densities(version: RecipeVersion, shelf: Shelf) -> MixDensities:
+    """Hot and set density of the mix by ideal volume additivity, with their ranges.
+
+    Raises:
+        OutOfRange: a version without wax, or densities that cannot be.
+    """
+    recipe = recipe_of(version, shelf)
+    pour_c = recipe.pour_c if recipe.pour_c is not None else 70.0
+    parts = [
+        (part.share, shelf.materials.get(part.material))
+        for part in mix_parts(recipe)
+        if part.role in {Role.WAX, Role.FRAGRANCE}
+    ]
+    return MixDensities(
+        hot=_mixed([(share, _hot(material, pour_c)) for share, material in parts]),
+        set=_mixed([(share, _set(material)) for share, material in parts]),
+        pour_c=pour_c,
+    )
+
+
+def _mixed(parts: list[tuple[float, Density]]) -> Density:
+    def mixed(way: str) -> float:
+        return mix_density([(getattr(density, way), share) for share, density in parts])
+
+    estimate = any(density.estimate for _, density in parts)
+    return Density(
+        g_per_ml=mixed("g_per_ml"), low=mixed("low"), high=mixed("high"), estimate=estimate
+    )
+
+
+def _hot(material: Material | None, pour_c: float) -> Density:
+    if material is not None and isinstance(material.details, Wax):
+        return wax_liquid(material.details, pour_c)
+    return _oil(material, pour_c)
+
+
+def _set(material: Material | None) -> Density:
+    if material is not None and isinstance(material.details, Wax):
+        return wax_set(material.details)
+    return _oil(material, SET_AT_C)
+
+
+def wax_liquid(wax: Wax, celsius: float) -> Density:
+    """Liquid density of a wax at a temperature: measured, as given, or its class's estimate."""
+    usual = wax_defaults(wax)
+    at_70 = wax.liquid_g_per_ml
+    low, high = usual.liquid_range_g_per_ml
+    if at_70 is not None:
+        low, high = (at_70, at_70) if wax.liquid_measured else (min(low, at_70), max(high, at_70))
+    shown = at_70 if at_70 is not None else usual.liquid_g_per_ml
+    return Density(
+        g_per_ml=liquid_density(shown, celsius),
+        low=liquid_density(low, celsius),
+        high=liquid_density(high, celsius),
+        estimate=not (wax.liquid_measured and at_70 is not None),
+    )
+
+
+def wax_set(wax: Wax) -> Density:
+    """Apparent density of a wax once set at 20 °C: measured, as given, or its class's estimate."""
+    usual = wax_defaults(wax)
+    low, high = usual.set_range_g_per_ml
+    own = wax.set_g_per_ml
+    if own is not None:
+        low, high = (own, own) if wax.set_measured else (min(low, own), max(high, own))
+    shown = own if own is not None else usual.set_g_per_ml
+    measured = wax.set_measured and own is not None
+    return Density(g_per_ml=shown, low=low, high=high, estimate=not measured)
+
+
+def _oil(material: Material | None, celsius: float) -> Density:
+    details = material.details if material is not None else None
+    own = details.density_g_per_ml if isinstance(details, Fragrance) else None
+    low, high = (own, own) if own is not None else _OIL_RANGE
+    shown = own if own is not None else USUAL_OIL_G_PER_ML
+    return Density(
+        g_per_ml=oil_density(shown, celsius),
+        low=oil_density(low, celsius),
+        high=oil_density(high, celsius),
+        estimate=False,
+    )
+
+
+def facts_of(shelf: Shelf, heat_source: Mapping[str, object] | None = None) -> Facts:
+    """What the checks and the plan need to know of all materials."""
+    waxes: dict[object, WaxFacts] = {}
+    oils: dict[object, OilFacts] = {}
+    for key, material in shelf.materials.items():
+        details = material.details
+        if isinstance(details, Wax):
+            waxes[key] = _wax_facts(material.name, details)
+        elif isinstance(details, Fragrance):
+            oils[key] = OilFacts(
+                name=material.name,
+                density_g_per_ml=details.density_g_per_ml,
+                flash_c=details.flash_c,
+                ifra_percent=details.ifra_12_percent,
+            )
+    source = heat_source or {}
+    heat = HeatSource(
+        name=str(source.get("name") or ""),
+        open_flame=bool(source.get("open_flame")),
+        pot_stays_on=bool(source.get("stays_on")),
+    )
+    return Facts(waxes=waxes, oils=oils, names=shelf.names, heat=heat)
+
+
+def _wax_facts(name: str, wax: Wax) -> WaxFacts:
+    usual = wax_defaults(wax)
+    own = wax.liquid_g_per_ml
+    return WaxFacts(
+        name=name,
+        liquid_70_g_per_ml=own if own is not None else usual.liquid_g_per_ml,
+        density_is_estimate=not (wax.liquid_measured and own is not None),
+        max_load=wax.max_load,
+        flash_c=wax.flash_c,
+        heat_to_c=wax.heat_to_c,
+    )
+
+
+def densities_or_none(version: RecipeVersion | None, shelf: Shelf) -> MixDensities | None:
+    """As ``mix_densities``; ``None`` where the version is not far enough to tell."""
+    if version is None:
+        return None
+    try:
+        return mix_densities(version, shelf)
+    except DomainError:
+        return None

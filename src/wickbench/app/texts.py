@@ -13,7 +13,7 @@ from wickbench.app import sentences
 from wickbench.app.texts_marker import N_
 from wickbench.app.units import Units
 from wickbench.domain.errors import DomainError
-from wickbench.domain.quantities import format_quantity
+from wickbench.domain.quantity_format import format_quantity
 
 if TYPE_CHECKING:
     from pathlib import Path

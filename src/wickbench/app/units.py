@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from wickbench.domain.quantities import convert, format_quantity
+from wickbench.domain.quantities import convert
+from wickbench.domain.quantity_format import format_quantity
 
 # Digits that tell a stored integer unit apart, for text that goes back into a field.
 _FULL_DIGITS = {
@@ -23,6 +24,7 @@ _FULL_DIGITS = {
     "°C": 1,
     "°F": 1,
     "%": 4,
+    "g/mL": 4,
 }
 # Digits for reading: what a maker's eye wants where no scale sets them.
 _READ_DIGITS = {
@@ -40,10 +42,11 @@ _READ_DIGITS = {
     "°C": 0,
     "°F": 0,
     "%": 2,
+    "g/mL": 3,
 }
 # The unit that a bare number has in a field of the kind, when the shown unit is a compound.
 _ASSUMED = {"lb oz": "oz"}
-_FIXED_UNITS = {"load": "%", "percent": "%"}
+_FIXED_UNITS = {"load": "%", "percent": "%", "density": "g/mL", "days": "d", "duration": "min"}
 _DEFAULTS: Mapping[str, tuple[str, str]] = {
     "mass": ("g", "lb oz"),
     "volume": ("mL", "fl oz"),

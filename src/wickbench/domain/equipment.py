@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from wickbench.domain.errors import OutOfRange
+from wickbench.domain.rounding import steps
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -131,7 +132,7 @@ def which_scale(scales: Iterable[Scale], mass_g: float, pot_empty_g: float = 0.0
 
 def to_reading_mg(mass_g: float, scale: Scale) -> int:
     """The mass as the scale can show it: a whole number of its steps, half up, in milligrams."""
-    return math.floor(mass_g * 1000 / scale.step_mg + 0.5 + 1e-9) * scale.step_mg
+    return steps(mass_g * 1000, scale.step_mg) * scale.step_mg
 
 
 def is_too_coarse(scale: Scale, mass_g: float) -> bool:

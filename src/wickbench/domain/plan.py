@@ -1,0 +1,186 @@
+"""The pour plan: candles in, pots and weights out. Everything closes to the milligram."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.domain.plan_costs import line_cost
+from wickbench.domain.plan_fill import RecipeMix, mix_of_line, recipe_mix
+from wickbench.domain.plan_pots import plan_pots
+from wickbench.domain.plan_values import (
+    LineMix,
+    PlanInputs,
+    PlanLine,
+    PotFill,
+    PotPlan,
+    PourPlan,
+    WeighLine,
+)
+from wickbench.domain.recipe_checks import recipe_findings
+from wickbench.domain.shortages import LineUse, shortage_finding, shortages
+
+if TYPE_CHECKING:
+    from collections.abc import Hashable, Iterable
+
+    from wickbench.domain.recipes import Material
+
+__all__ = [
+    "LineMix",
+    "PlanInputs",
+    "PlanLine",
+    "PotFill",
+    "PotPlan",
+    "PourPlan",
+    "WeighLine",
+    "plan_pour",
+]
+
+
+def plan_pour(inputs: PlanInputs) -> PourPlan:
+    """Plan a pour.
+
+    Each pot holds one recipe and fills whole vessels; recipes take the fewest pots, evenly
+    filled. A line that cannot be planned is left out and its finding says why.
+    """
+    findings = list(_equipment_findings(inputs))
+    pots: list[PotPlan] = []
+    mixes: dict[Hashable, LineMix] = {}
+    uses: list[LineUse] = []
+    for index, (recipe_key, lines) in enumerate(_by_recipe(inputs.lines).items()):
+        mix, said = recipe_mix(lines[0].recipe, inputs.facts)
+        findings += _about_recipe(recipe_key, [*said, *_recipe_says(lines, inputs)])
+        if mix is None:
+            continue
+        planned = _line_mixes(lines, mix, inputs, findings)
+        mixes |= {key: line_mix for key, (_, line_mix) in planned.items()}
+        uses += [_use(line, line_mix, mix, inputs) for line, line_mix in planned.values()]
+        more, said = plan_pots(index, list(planned.values()), mix, inputs, first=len(pots))
+        pots += more
+        findings += said
+    findings += _pots_again(pots, inputs)
+    return _joined(inputs, pots, mixes, uses, findings)
+
+
+def _by_recipe(lines: Iterable[PlanLine]) -> dict[Hashable, list[PlanLine]]:
+    grouped: dict[Hashable, list[PlanLine]] = {}
+    for line in lines:
+        if line.count > 0:
+            grouped.setdefault(line.recipe_key, []).append(line)
+    return grouped
+
+
+def _equipment_findings(inputs: PlanInputs) -> list[Finding]:
+    if not any(line.count for line in inputs.lines):
+        return []
+    found = []
+    if not inputs.pots:
+        found.append(Finding(Rank.STOPS, "plan.no-pot"))
+    if not inputs.scales:
+        found.append(Finding(Rank.STOPS, "plan.no-scale"))
+    return found
+
+
+def _recipe_says(lines: list[PlanLine], inputs: PlanInputs) -> tuple[Finding, ...]:
+    return recipe_findings(lines[0].recipe, inputs.facts)
+
+
+def _about_recipe(recipe_key: Hashable, findings: Iterable[Finding]) -> list[Finding]:
+    return [replace(said, about=("recipe", recipe_key, *said.about)) for said in findings]
+
+
+def _line_mixes(
+    lines: list[PlanLine], mix: RecipeMix, inputs: PlanInputs, findings: list[Finding]
+) -> dict[Hashable, tuple[PlanLine, LineMix]]:
+    planned: dict[Hashable, tuple[PlanLine, LineMix]] = {}
+    for line in lines:
+        line_mix, said = mix_of_line(line, mix)
+        findings += [replace(one, about=("line", line.key)) for one in said]
+        if line_mix is not None:
+            cost_e4, unpriced = line_cost(line, line_mix.each_g, mix, inputs.prices)
+            planned[line.key] = (line, replace(line_mix, cost_e4=cost_e4, unpriced=unpriced))
+    return planned
+
+
+def _use(line: PlanLine, line_mix: LineMix, mix: RecipeMix, inputs: PlanInputs) -> LineUse:
+    """Grams and pieces that one candle less would save."""
+    each: defaultdict[Material, float] = defaultdict(float)
+    made_g = line_mix.each_g * (1 + inputs.extra_percent / 100)
+    for part in mix.parts:
+        each[part.material] += made_g * part.share
+    for item, pieces in line.items.items():
+        each[item] += pieces
+    return LineUse(line_key=line.key, name=line.vessel_name, count=line.count, each=each)
+
+
+def _pots_again(pots: list[PotPlan], inputs: PlanInputs) -> list[Finding]:
+    """Pots that are needed again and again within one plan."""
+    times: defaultdict[str, int] = defaultdict(int)
+    for planned in pots:
+        if planned.pot is not None:
+            times[planned.pot.name] += 1
+    owned = defaultdict(int, {pot.name: 0 for pot in inputs.pots})
+    for pot in inputs.pots:
+        owned[pot.name] += 1
+    return [
+        Finding(Rank.NOTE, "plan.pot-again", {"name": name, "times": count})
+        for name, count in times.items()
+        if count > owned[name]
+    ]
+
+
+def _joined(
+    inputs: PlanInputs,
+    pots: list[PotPlan],
+    mixes: dict[Hashable, LineMix],
+    uses: list[LineUse],
+    findings: list[Finding],
+) -> PourPlan:
+    needs = _needs(pots, inputs, mixes)
+    grams = {line.material for pot in pots for line in pot.weigh}
+    short = shortages(needs, inputs.stock, uses)
+    findings += [
+        shortage_finding(one, inputs.facts.name(one.material), in_grams=one.material in grams)
+        for one in short
+    ]
+    total_mg, filled_mg = (
+        sum(round(getattr(pot, name) * 1000) for pot in pots) for name in ("total_g", "filled_g")
+    )
+    return PourPlan(
+        pots=tuple(pots),
+        lines=tuple(mixes[line.key] for line in inputs.lines if line.key in mixes),
+        total_g=total_mg / 1000,
+        filled_g=filled_mg / 1000,
+        leftover_g=(total_mg - filled_mg) / 1000,
+        candles=sum(fill.count for pot in pots for fill in pot.fills),
+        needs=needs,
+        shortages=short,
+        findings=sort_findings(_once(findings)),
+    )
+
+
+def _needs(
+    pots: list[PotPlan], inputs: PlanInputs, mixes: dict[Hashable, LineMix]
+) -> dict[Material, float]:
+    weights: defaultdict[Material, list[float]] = defaultdict(list)
+    for pot in pots:
+        for weighed in pot.weigh:
+            weights[weighed.material].append(weighed.weigh_g)
+    needs: dict[Material, float] = {key: math.fsum(all_g) for key, all_g in weights.items()}
+    for line in inputs.lines:
+        if line.key in mixes:
+            for item, pieces in line.items.items():
+                needs[item] = needs.get(item, 0.0) + pieces * line.count
+    return needs
+
+
+def _once(findings: list[Finding]) -> list[Finding]:
+    """A note about one material stands once, however many recipes use it."""
+    kept: dict[object, Finding] = {}
+    for place, finding in enumerate(findings):
+        is_shared = finding.rank is Rank.NOTE and finding.about[:1] == ("recipe",)
+        kept.setdefault((finding.key, finding.about[2:]) if is_shared else place, finding)
+    return list(kept.values())

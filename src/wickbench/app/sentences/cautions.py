@@ -5,6 +5,7 @@ from __future__ import annotations
 from wickbench.app.texts_marker import N_
 
 SENTENCES: dict[str, str] = {
+    "pictogram.unknown": N_("There is no drawing called {name}. Choose one from the list."),
     "caution.kind-unknown": N_(
         "Choose what kind of candle this is: one wick, several wicks, moulded, floating or a melt."
     ),

@@ -40,9 +40,9 @@ def clean_environment() -> dict[str, str]:
     return {name: value for name, value in os.environ.items() if name not in UNWANTED}
 
 
-def venv_python(venv: Path = VENV) -> Path:
+def venv_python() -> Path:
     """The interpreter inside the environment."""
-    return venv / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+    return VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
 
 def python_name() -> str:
@@ -159,8 +159,14 @@ def site_packages() -> Path:
 
 
 def join_source() -> None:
-    """Puts ``src`` on the environment's path: no copy of code or resources can go stale."""
-    (site_packages() / "wickbench-src.pth").write_text(f"{ROOT / 'src'}\n", encoding="utf-8")
+    """Puts ``src`` on the environment's path: no copy of code or resources can go stale.
+
+    Written relative to the packages: Python reads this file in the machine's own encoding, and a
+    folder's name may hold any letter.
+    """
+    packages = site_packages()
+    line = Path(os.path.relpath(ROOT / "src", packages)).as_posix()
+    (packages / "wickbench-src.pth").write_text(f"{line}\n", encoding="ascii")
 
 
 def compile_bytecode() -> None:

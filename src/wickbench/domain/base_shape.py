@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import math
 
+# Under a thousandth of a millimetre a base is flat; below that the numbers cancel to noise.
+FLAT_MM = 0.001
+
 
 def fillet_missing_mm3(height_mm: float, radius_mm: float, fillet_mm: float) -> float:
     """Volume missing below a height where base and wall meet in a quarter circle.
@@ -13,7 +16,7 @@ def fillet_missing_mm3(height_mm: float, radius_mm: float, fillet_mm: float) -> 
         radius_mm: inner radius of the wall at the base, taken as straight through the rounding.
         fillet_mm: radius of the quarter circle; 0 for a sharp corner.
     """
-    if fillet_mm <= 0.0:
+    if fillet_mm < FLAT_MM:
         return 0.0
     r = fillet_mm
     z = min(height_mm, r)
@@ -33,7 +36,7 @@ def push_up_missing_mm3(height_mm: float, rim_radius_mm: float, push_up_mm: floa
         rim_radius_mm: radius of the cap's rim.
         push_up_mm: height of the cap; 0 for a flat base.
     """
-    if push_up_mm <= 0.0:
+    if push_up_mm < FLAT_MM:
         return 0.0
     sphere = (rim_radius_mm**2 + push_up_mm**2) / (2 * push_up_mm)
     above = max(0.0, push_up_mm - height_mm)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from itertools import accumulate, pairwise
 from typing import TYPE_CHECKING
 
-from wickbench.domain.base_shape import fillet_missing_mm3, push_up_missing_mm3
+from wickbench.domain.base_shape import FLAT_MM, fillet_missing_mm3, push_up_missing_mm3
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.ranges import within
 from wickbench.domain.wraps import Sector, straight_label_rise_mm, wrap_development
@@ -102,7 +102,7 @@ class Profile:
             raise OutOfRange("shape.more-than-it-holds", value_ml=volume_ml, highest_ml=brim_ml)
         volume = min(max(volume_ml, 0.0), brim_ml)
         base_mm = max(self.base_fillet_mm, self.push_up_mm)
-        if base_mm > 0.0 and volume < self.volume_ml(base_mm):
+        if base_mm >= FLAT_MM and volume < self.volume_ml(base_mm):
             return self._height_in_base(volume, base_mm)
         return min(self.top_mm, self._wall_height(volume + self._missing_ml(self.top_mm)))
 
@@ -154,7 +154,7 @@ class Profile:
         most_mm = min(radius - self.base_fillet_mm, self.top_mm)
         within(self.push_up_mm, 0.0, most_mm, "shape.push-up", unit="mm")
         base_mm = max(self.base_fillet_mm, self.push_up_mm)
-        if base_mm > 0.0 and not self._rises_through(base_mm):
+        if base_mm >= FLAT_MM and not self._rises_through(base_mm):
             raise OutOfRange("shape.base-does-not-fit")
 
     def _rises_through(self, base_mm: float) -> bool:

@@ -63,31 +63,37 @@ SENTENCES: dict[str, str] = {
         "Check the readings, or weigh that vessel again."
     ),
     "vessel.doubt-repeats": N_(
-        "Most of the doubt (± {doubt_ml}) comes from how well the filling repeats. Fill to the "
+        "The largest part of the doubt (± {doubt_ml}) comes from "
+        "how well the filling repeats. Fill to the "
         "same mark each time, with the eye level with the water."
     ),
     "vessel.doubt-vessels": N_(
-        "Most of the doubt (± {doubt_ml}) comes from how much the vessels differ. Weigh more of "
+        "The largest part of the doubt (± {doubt_ml}) comes from "
+        "how much the vessels differ. Weigh more of "
         "them, each once."
     ),
     "vessel.doubt-reading": N_(
-        "Most of the doubt (± {doubt_ml}) comes from the step the scale reads to. A finer scale "
+        "The largest part of the doubt (± {doubt_ml}) comes from "
+        "the step the scale reads to. A finer scale "
         "would help."
     ),
     "vessel.doubt-scale": N_(
-        "Most of the doubt (± {doubt_ml}) comes from the scale itself. Check it with a "
+        "The largest part of the doubt (± {doubt_ml}) comes from the scale itself. Check it with a "
         "known weight."
     ),
     "vessel.doubt-temperature": N_(
-        "Most of the doubt (± {doubt_ml}) comes from the temperature of the water. Measure it in "
+        "The largest part of the doubt (± {doubt_ml}) comes from "
+        "the temperature of the water. Measure it in "
         "the vessel."
     ),
     "vessel.doubt-pressure": N_(
-        "Most of the doubt (± {doubt_ml}) comes from the air pressure. Enter your height above the "
+        "The largest part of the doubt (± {doubt_ml}) comes from "
+        "the air pressure. Enter your height above the "
         "sea or the pressure of the day."
     ),
     "vessel.doubt-line": N_(
-        "Most of the doubt (± {doubt_ml}) comes from seeing where the water stands. Look along the "
+        "The largest part of the doubt (± {doubt_ml}) comes from "
+        "seeing where the water stands. Look along the "
         "water, and mark the line with tape."
     ),
     # Shapes

@@ -177,6 +177,8 @@ def _known(part: Part, kind: str, field: str, *, imperial: bool) -> Part:
     if typed is None or (kind == "temperature" and typed.strip() == "°"):
         return replace(part, unit=None)
     example = kind_of(field).example
+    if not kind_of(field).base:
+        raise CannotRead("quantity.plain-number", unit=typed, example=example)
     name = unit_name(typed, imperial=imperial)
     if name is None:
         unclear = typed.lower().replace(".", "") in UNCLEAR
@@ -192,7 +194,5 @@ def _misfit(measured: str, name: str, field: str) -> str:
     """The key of the sentence for a unit of another kind than the field's."""
     if field == "load":
         return "quantity.load-without-wax" if measured == "mass" else "quantity.load-not-weight"
-    if not kind_of(field).base:
-        return "quantity.plain-number"
     met = field, name.removeprefix("UK ")
     return _OFTEN_CONFUSED.get(met, f"quantity.wants-{field}")

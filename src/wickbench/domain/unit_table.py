@@ -155,4 +155,6 @@ def unit_name(typed: str, *, imperial: bool = False) -> str | None:
                            ("³", "3")):  # fmt: skip
         words = words.replace(written, meant)
     name = _BY_TYPED.get(words)
-    return IMPERIAL.get(name, name) if imperial and name else name
+    if name and imperial and not words.startswith("us "):
+        return IMPERIAL.get(name, name)
+    return name

@@ -13,7 +13,7 @@ from wickbench.domain.ranges import within
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-# From here on the expansion for many degrees is good to twelve digits.
+# From here on the expansion for many degrees is good to eleven digits.
 _MANY_DEGREES = 1000.0
 _STEPS = 500
 _CLOSE = 1e-15
@@ -85,7 +85,8 @@ def _near_normal(z: float, degrees: float) -> float:
     first = z * (q + 1) / 4
     second = z * ((5 * q + 16) * q + 3) / 96
     third = z * (((3 * q + 19) * q + 17) * q - 15) / 384
-    return z + (first + (second + third / degrees) / degrees) / degrees
+    fourth = z * ((((79 * q + 776) * q + 1482) * q - 1920) * q - 945) / 92160
+    return z + (first + (second + (third + fourth / degrees) / degrees) / degrees) / degrees
 
 
 def _t_curve(t: float, degrees: float) -> float:

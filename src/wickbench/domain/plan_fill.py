@@ -78,7 +78,7 @@ def _wax_density(part: Part, facts: Facts, findings: list[Finding]) -> float:
     wax = facts.wax(part.material)
     about = ("material", part.material)
     if wax.liquid_70_g_per_ml is None:
-        data = {"name": wax.name, "density_g_per_ml": USUAL_WAX_G_PER_ML}
+        data = {"name": wax.name, "density": USUAL_WAX_G_PER_ML}
         findings.append(Finding(Rank.WATCH, "plan.wax-no-density", data, about))
         return USUAL_WAX_G_PER_ML
     if wax.density_is_estimate:
@@ -90,7 +90,7 @@ def _oil_density(part: Part, facts: Facts, findings: list[Finding]) -> float:
     oil = facts.oil(part.material)
     if oil.density_g_per_ml is not None:
         return oil.density_g_per_ml
-    data = {"name": oil.name, "density_g_per_ml": USUAL_OIL_G_PER_ML}
+    data = {"name": oil.name, "density": USUAL_OIL_G_PER_ML}
     about = ("material", part.material)
     findings.append(Finding(Rank.NOTE, "plan.oil-no-density", data, about))
     return USUAL_OIL_G_PER_ML

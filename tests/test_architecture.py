@@ -9,6 +9,7 @@ import re
 import string
 import subprocess
 import sys
+import tomllib
 from collections import Counter
 from functools import cache
 from importlib import import_module
@@ -78,6 +79,23 @@ def imported(path: Path) -> set[str]:
 @pytest.mark.parametrize("path", FILES, ids=short)
 def test_no_module_that_the_license_or_the_lock_forbids(path: Path) -> None:
     assert not [name for name in imported(path) if name.startswith(BANNED_IMPORTS)]
+
+
+# Import names that differ from the name of the package they come in.
+PACKAGE_NAMES = {
+    "PIL": "pillow",
+    "PySide6": "pyside6-essentials",
+    "shiboken6": "pyside6-essentials",
+}
+
+
+def test_every_package_imported_is_asked_for() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    asked = {re.split(r"[<>=!~ ]", one)[0].lower() for one in project["dependencies"]}
+    tops = {name.split(".")[0] for path in FILES for name in imported(path)}
+    foreign = tops - sys.stdlib_module_names - {"wickbench"}
+    names = {PACKAGE_NAMES.get(name, name.lower().replace("_", "-")) for name in foreign}
+    assert names <= asked
 
 
 @pytest.mark.parametrize("path", sorted((PACKAGE / "gui").rglob("*.py")), ids=short)
@@ -283,11 +301,20 @@ def test_no_sentence_stands_in_two_topics() -> None:
     assert not [key for key, times in counted.items() if times > 1]
 
 
+def stems(key: str, endings: set[str]) -> set[str]:
+    """The key, and what stands before each ending that the code may have put to it."""
+    return {key} | {key.removesuffix(ending) for ending in endings}
+
+
 def test_no_sentence_is_left_over() -> None:
     used = {text for path in OUTSIDE_SENTENCES for text in strings(path)}
-    beginnings = tuple(text for text in used if text.endswith((".", "-")) and KEY.match(f"{text}x"))
-    left = [key for key in all_sentences() if key not in used and not key.startswith(beginnings)]
-    assert not left
+    beginnings = tuple(text for text in used if re.fullmatch(r"[a-z]+\.([a-z0-9-]+-)?", text))
+    endings = {text for text in used if re.fullmatch(r"-[a-z][a-z-]+", text)}
+    assert not [
+        key
+        for key in all_sentences()
+        if not stems(key, endings) & used and not key.startswith(beginnings)
+    ]
 
 
 # ── what lies where ───────────────────────────────────────────────────────────────────────────

@@ -6,26 +6,66 @@
 from __future__ import annotations
 
 import argparse
+import datetime as dt
 import importlib.util
+import locale
+import logging
+import logging.handlers
+import shutil
 import sys
+import threading
+import time
+import tomllib
 from importlib import metadata
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import platformdirs
 
+from wickbench.app.questions import Silent
+from wickbench.app.resources import ResourceMissing, resource_path
 from wickbench.app.texts import Texts
+from wickbench.app.texts_marker import N_
+from wickbench.app.workspace import Services, Workspace
 from wickbench.domain.errors import DomainError
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-    from types import ModuleType
+    from collections.abc import Callable, Sequence
+    from types import ModuleType, TracebackType
 
+    from wickbench.app.questions import Ask
+
+PROJECT = Path(__file__).resolve().parents[2]
 DEMO_NAME = "demo.wickbench"
+LOG_BYTES = 500_000
+LOG = logging.getLogger("wickbench")
+TROUBLE = N_(
+    "Something went wrong in the program itself. What you stored is still there. "
+    "The details are written down in {path}."
+)
 
 
 class NoDemo(DomainError):
     """The demo workshop cannot be built here."""
+
+
+class SystemClock:
+    """The computer's own clock."""
+
+    def now_ms(self) -> int:
+        """The moment as UTC milliseconds since 1970."""
+        return time.time_ns() // 1_000_000
+
+    def today(self) -> dt.date:
+        """The local calendar day."""
+        return dt.datetime.now().astimezone().date()
+
+    def monotonic(self) -> float:
+        """Seconds that never run backwards."""
+        return time.monotonic()
+
+
+# ── the command line ──────────────────────────────────────────────────────────────────────────
 
 
 def version() -> str:
@@ -33,23 +73,17 @@ def version() -> str:
     try:
         return metadata.version("wickbench")
     except metadata.PackageNotFoundError:
-        return _checkout_version()
-
-
-def _checkout_version() -> str:
-    import tomllib
-
-    project = Path(__file__).resolve().parents[2] / "pyproject.toml"
-    try:
-        return str(tomllib.loads(project.read_text(encoding="utf-8"))["project"]["version"])
-    except (OSError, KeyError, tomllib.TOMLDecodeError):
-        return "unknown"
+        project = PROJECT / "pyproject.toml"
+    if not project.is_file():
+        return "of unknown version"
+    return str(tomllib.loads(project.read_text(encoding="utf-8"))["project"]["version"])
 
 
 def read_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     """Reads the command line into ``file``, ``demo`` and ``papers``."""
-    parser = argparse.ArgumentParser(prog="wickbench")
-    parser.description = "The bench program of a one-person candle workshop."
+    parser = argparse.ArgumentParser(
+        prog="wickbench", description="The bench program of a one-person candle workshop."
+    )
     parser.add_argument("file", nargs="?", type=Path, metavar="FILE", help="a workshop file")
     parser.add_argument("--demo", action="store_true", help="open the demo workshop")
     parser.add_argument(
@@ -64,20 +98,34 @@ def read_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     return options
 
 
-def demo_script() -> Path:
-    """Where the script that builds the demo workshop stands in a checkout."""
-    return Path(__file__).resolve().parents[2] / "demo" / "build_demo.py"
+# ── the demo workshop ─────────────────────────────────────────────────────────────────────────
+
+
+def user_folder() -> Path:
+    """Where the program keeps what is the person's: the demo, backups, its log."""
+    return platformdirs.user_data_path("wickbench", appauthor=False)
 
 
 def _load(script: Path) -> ModuleType:
-    name = f"wickbench_{script.stem}"
-    spec = importlib.util.spec_from_file_location(name, script)
+    spec = importlib.util.spec_from_file_location(f"wickbench_{script.stem}", script)
     if spec is None or spec.loader is None:
         raise NoDemo("program.no-demo")
     module = importlib.util.module_from_spec(spec)
-    sys.modules[name] = module
+    sys.modules[spec.name] = module
     spec.loader.exec_module(module)
     return module
+
+
+def _build_demo(path: Path) -> None:
+    """Builds the demo where the script is at hand, or copies the one that was brought along."""
+    script = PROJECT / "demo" / "build_demo.py"
+    if script.is_file():
+        _load(script).build(path)
+        return
+    try:
+        shutil.copyfile(resource_path("demo", DEMO_NAME), path)
+    except ResourceMissing as missing:
+        raise NoDemo("program.no-demo") from missing
 
 
 def demo_file(folder: Path | None = None) -> Path:
@@ -89,18 +137,101 @@ def demo_file(folder: Path | None = None) -> Path:
     Raises:
         NoDemo: this installation brings no demo along.
     """
-    path = (folder or platformdirs.user_data_path("wickbench", appauthor=False)) / DEMO_NAME
+    path = (folder or user_folder()) / DEMO_NAME
     if path.exists():
         return path
-    script = demo_script()
-    if not script.is_file():
-        raise NoDemo("program.no-demo")
     path.parent.mkdir(parents=True, exist_ok=True)
-    unfinished = path.with_name(f"unfinished-{path.name}")
+    unfinished = path.with_stem("unfinished")
     unfinished.unlink(missing_ok=True)
-    _load(script).build(unfinished)
+    _build_demo(unfinished)
     unfinished.rename(path)
     return path
+
+
+# ── joining the parts ─────────────────────────────────────────────────────────────────────────
+
+
+def make_texts() -> Texts:
+    """The texts in the language of this computer; English where there is no catalog for it."""
+    language = (locale.getlocale()[0] or "en").split("_")[0]
+    try:
+        return Texts(language, folder=resource_path("catalogs"))
+    except ResourceMissing:
+        return Texts(language)
+
+
+def make_services(texts: Texts, ask: Ask) -> Services:
+    """What every open workshop is given."""
+    return Services(SystemClock(), texts, ask, user_folder() / "backups")
+
+
+def write_papers(path: Path, folder: Path) -> int:
+    """Writes every paper of a workshop as PDF and prints the file names; needs no Qt."""
+    workspace = Workspace.open(path, make_services(make_texts(), Silent()))
+    try:
+        from wickbench.app.papers import write_all_papers  # type: ignore[import-not-found]
+
+        for written in write_all_papers(workspace, folder):
+            print(written)
+    finally:
+        workspace.close()
+    return 0
+
+
+def open_window(path: Path | None) -> int:
+    """Opens the window and stays until it is closed; returns the exit code."""
+    from PySide6.QtWidgets import QApplication
+
+    from wickbench.gui.main_window import MainWindow  # type: ignore[import-not-found]
+    from wickbench.gui.trouble_relay import TroubleRelay
+
+    application = QApplication(sys.argv[:1])
+    texts = make_texts()
+    window = MainWindow(make_services, texts, demo_file)
+    relay = TroubleRelay(window.ask)
+    watch_for_trouble(texts, relay.tell)
+    window.show()
+    if path is not None:
+        window.open_workshop(path)
+    return int(application.exec())
+
+
+# ── what nobody foresaw ───────────────────────────────────────────────────────────────────────
+
+
+def start_log() -> Path:
+    """Sends the program's log to a file of limited size; returns where it is."""
+    path = user_folder() / "wickbench.log"
+    path.parent.mkdir(parents=True, exist_ok=True)
+    keep = logging.handlers.RotatingFileHandler(
+        path, maxBytes=LOG_BYTES, backupCount=1, encoding="utf-8", delay=True
+    )
+    keep.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(threadName)s %(message)s"))
+    LOG.addHandler(keep)
+    return path
+
+
+def watch_for_trouble(texts: Texts, tell: Callable[[str], None]) -> None:
+    """Writes down what nobody caught, in any thread, and tells the person.
+
+    Args:
+        texts: the person's language.
+        tell: shows a sentence; must be callable from any thread.
+    """
+    log = start_log()
+
+    def caught(
+        kind: type[BaseException], error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        if issubclass(kind, (KeyboardInterrupt, SystemExit)):
+            sys.__excepthook__(kind, error or kind(), trace)
+            return
+        LOG.error("uncaught", exc_info=(kind, error or kind(), trace))
+        said = texts.say(error) if isinstance(error, DomainError) else texts(TROUBLE, path=log)
+        tell(said)
+
+    sys.excepthook = caught
+    threading.excepthook = lambda args: caught(args.exc_type, args.exc_value, args.exc_traceback)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -108,8 +239,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     options = read_arguments(arguments)
     try:
         path = demo_file() if options.demo else options.file
+        return write_papers(path, options.papers) if options.papers else open_window(path)
     except DomainError as error:
-        print(Texts().say(error), file=sys.stderr)
+        print(make_texts().say(error), file=sys.stderr)
         return 1
-    print(path)
-    return 0

@@ -1,0 +1,139 @@
+from __future__ import annotations
+
+import subprocess
+import sys
+import threading
+import time
+from typing import TYPE_CHECKING
+
+import pytest
+
+from wickbench import main as program
+from wickbench.app.texts import Texts
+from wickbench.domain.errors import OutOfRange
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+
+@pytest.fixture
+def project(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A checkout without a demo, and a user folder of its own."""
+    monkeypatch.setattr(program, "PROJECT", tmp_path / "checkout")
+    monkeypatch.setattr(program, "user_folder", lambda: tmp_path / "person")
+    (tmp_path / "checkout" / "demo").mkdir(parents=True)
+    return tmp_path
+
+
+def write_script(project: Path, body: str) -> None:
+    script = project / "checkout" / "demo" / "build_demo.py"
+    script.write_text(f"def build(path):\n    {body}\n", encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    "words", [["a.wickbench", "--demo"], ["--papers", "out"], ["--no-such-thing"], ["a", "b"]]
+)
+def test_a_command_line_that_makes_no_sense_is_refused(
+    words: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(SystemExit) as caught:
+        program.main(words)
+    assert caught.value.code == 2
+    assert "usage: wickbench" in capsys.readouterr().err
+
+
+def test_the_version_is_that_of_the_project() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "wickbench", "--version"],
+        capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    assert done.stdout == f"Wickbench {program.version()}\n"
+
+
+def test_the_demo_is_built_once_and_then_the_persons_own(project: Path) -> None:
+    write_script(project, "path.write_text('new')")
+    path = program.demo_file()
+    assert path.parent == project / "person"
+    path.write_text("changed by the person", encoding="utf-8")
+    assert program.demo_file() == path
+    assert path.read_text(encoding="utf-8") == "changed by the person"
+
+
+def test_a_demo_that_failed_half_way_is_built_again(project: Path) -> None:
+    write_script(project, "path.write_text('half'); raise OSError('no room')")
+    with pytest.raises(OSError, match="no room"):
+        program.demo_file()
+    write_script(project, "path.write_text('whole')")
+    assert program.demo_file().read_text(encoding="utf-8") == "whole"
+
+
+def test_an_installation_without_a_demo_says_so(
+    project: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert not list((project / "checkout" / "demo").iterdir())
+    assert program.main(["--demo", "--papers", str(project / "out")]) == 1
+    assert "demo workshop does not come with this installation" in capsys.readouterr().err
+
+
+def test_papers_of_a_file_that_is_not_there_get_a_sentence(
+    project: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    code = program.main([str(project / "none.wickbench"), "--papers", str(project / "out")])
+    assert code == 1
+    assert "none.wickbench" in capsys.readouterr().err
+
+
+def test_the_clock_agrees_with_the_computer() -> None:
+    clock = program.SystemClock()
+    assert abs(clock.now_ms() / 1000 - time.time()) < 5
+    assert clock.monotonic() <= clock.monotonic()
+
+
+@pytest.fixture
+def told(project: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[list[str]]:
+    """What the person is told while the program watches for trouble."""
+    del project
+    monkeypatch.setattr(sys, "excepthook", sys.__excepthook__)
+    monkeypatch.setattr(threading, "excepthook", threading.__excepthook__)
+    sentences: list[str] = []
+    program.watch_for_trouble(Texts(), sentences.append)
+    yield sentences
+    for handler in list(program.LOG.handlers):
+        program.LOG.removeHandler(handler)
+        handler.close()
+
+
+def log_text(project: Path) -> str:
+    return (project / "person" / "wickbench.log").read_text(encoding="utf-8")
+
+
+def test_an_unforeseen_error_is_written_down_and_told(project: Path, told: list[str]) -> None:
+    sys.excepthook(ZeroDivisionError, ZeroDivisionError("no wax"), None)
+    assert "ZeroDivisionError: no wax" in log_text(project)
+    assert len(told) == 1
+    assert "wickbench.log" in told[0]
+
+
+def test_an_error_in_a_thread_is_written_down_and_told(project: Path, told: list[str]) -> None:
+    def fail() -> None:
+        raise RuntimeError("in the background")
+
+    worker = threading.Thread(target=fail, name="backup")
+    worker.start()
+    worker.join()
+    assert "in the background" in log_text(project)
+    assert len(told) == 1
+
+
+def test_a_domain_error_that_nobody_caught_keeps_its_own_sentence(told: list[str]) -> None:
+    sys.excepthook(OutOfRange, OutOfRange("program.no-demo"), None)
+    assert told == [Texts().say(OutOfRange("program.no-demo"))]
+
+
+def test_stopping_by_keyboard_is_no_trouble(
+    told: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    sys.excepthook(KeyboardInterrupt, KeyboardInterrupt(), None)
+    assert not told
+    assert "KeyboardInterrupt" in capsys.readouterr().err

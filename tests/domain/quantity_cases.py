@@ -126,6 +126,7 @@ MASS = [
     ("1 234'567 g", US, "quantity.bad-number"),
     ("0 125 g", US, "quantity.bad-number"),
     ("1/0 g", US, "quantity.zero-below-line"),
+    ("2 4/4 g", US, "quantity.fraction-too-large"),
     ("2 5/4 g", US, "quantity.fraction-too-large"),
     ("9" * 61 + " g", US, "quantity.too-long"),
     ("1" + " " * 500 + "g", US, "quantity.too-long"),

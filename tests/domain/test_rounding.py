@@ -74,6 +74,12 @@ def test_a_scale_in_ounces() -> None:
     assert to_step(1020.0, 2.8349523125) == pytest.approx(360 * 2.8349523125, rel=1e-15)
 
 
+def test_half_a_step_in_ounces_goes_up_too() -> None:
+    """Products of floats miss the half by their last digit; a person's half is meant."""
+    for count in range(2000):
+        assert steps((count + 0.5) * 2.8349523125, 2.8349523125) == count + 1
+
+
 def test_three_tenths_are_three_steps() -> None:
     assert steps(0.1 + 0.2, 0.1) == 3
     assert round_down_to(0.3, 0.1) == 0.3

@@ -91,7 +91,7 @@ def step_digits(step: float, kind: str, unit: str) -> int:
     plain = not kind_of(kind).base
     offset = 0.0 if plain else convert(0.0, kind, unit)
     size = step if plain else convert(step, kind, unit) - offset
-    needed = max(0, -math.floor(math.log10(size) + 1e-9))
+    needed = max(0, -math.floor(math.log10(size)))
     for digits in range(min(needed + 3, MOST_DIGITS)):
         scaled = size * 10**digits
         if round(scaled) and abs(scaled - round(scaled)) < 1e-6 * scaled:

@@ -76,8 +76,9 @@ def test_a_scale_in_ounces() -> None:
 
 def test_half_a_step_in_ounces_goes_up_too() -> None:
     """Products of floats miss the half by their last digit; a person's half is meant."""
-    for count in range(2000):
-        assert steps((count + 0.5) * 2.8349523125, 2.8349523125) == count + 1
+    for step in (28.349523125 / 10, 28.349523125 / 8):
+        for count in range(2000):
+            assert steps((count + 0.5) * step, step) == count + 1
 
 
 def test_three_tenths_are_three_steps() -> None:

@@ -182,14 +182,18 @@ def open_window(path: Path | None) -> int:
     """Opens the window and stays until it is closed; returns the exit code."""
     from PySide6.QtWidgets import QApplication
 
+    from wickbench.gui.fonts import prepare_fonts
     from wickbench.gui.main_window import MainWindow  # type: ignore[import-not-found]
+    from wickbench.gui.questions import AskInWindow
     from wickbench.gui.trouble_relay import TroubleRelay
 
     application = QApplication(sys.argv[:1])
+    prepare_fonts(application)
     texts = make_texts()
-    window = MainWindow(make_services, texts, demo_file)
-    relay = TroubleRelay(window.ask)
+    ask = AskInWindow(lambda: texts)
+    relay = TroubleRelay(ask)
     watch_for_trouble(texts, relay.tell)
+    window = MainWindow(make_services(texts, ask), demo_file)
     window.show()
     if path is not None:
         window.open_workshop(path)

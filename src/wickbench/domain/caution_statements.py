@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from wickbench.domain.errors import OutOfRange
 
 KINDS = ("container", "multiwick", "freestanding", "floating", "melt")
+OWN_WORDS = "own"
 LONGEST_BURN_H = 24.0
 LONGEST_LENGTH_MM = 1000.0
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.domain.caution_lengths import length_text, number_text, trim_text
-from wickbench.domain.caution_statements import CautionLine, Wanted
+from wickbench.domain.caution_statements import OWN_WORDS, CautionLine, Wanted
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.findings import Finding, Rank
 
@@ -17,8 +17,6 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from wickbench.domain.caution_statements import CandleFacts, Statement, StatementSet
-
-OWN_WORDS = "own"
 
 
 def choose_set(rules: Sequence[StatementSet], region: str, kind: str) -> StatementSet:

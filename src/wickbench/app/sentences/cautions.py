@@ -89,4 +89,30 @@ SENTENCES: dict[str, str] = {
         "“{text}” is in your own words in place of a statement of {source}. Check that it says the "
         "same."
     ),
+    "caution.does-not-fit-anywhere": N_(
+        "The caution fits no sticker of these proportions. Take another shape, fewer languages, or "
+        "a second sticker."
+    ),
+    "caution.too-small-anywhere": N_(
+        "The caution's text comes out at {size_pt} pt, below the {least_pt} pt that can be read. "
+        "Take another shape, fewer languages, or a second sticker."
+    ),
+    "caution.symbol-small-anywhere": N_(
+        "The symbols come out {height_mm} high; {source} asks for at least {least_mm}. Take "
+        "another shape, fewer languages, or a second sticker."
+    ),
+    "caution.shape-unknown": N_("Choose a sticker that is round, oval, square or rounded."),
+    "caution.sticker-size": N_(
+        "A caution sticker cannot measure {given_mm}. Enter its size without the safe zone eating "
+        "it up."
+    ),
+    "caution.circle-sides": N_("A round sticker is as high as it is wide, not {given_mm}."),
+    "caution.pictures-unknown": N_(
+        "Choose whether drawings stand beside the statements, in place of them, or not at all."
+    ),
+    "caution.nothing-to-print": N_("Choose a region and a language for the caution first."),
+    "caution.drawings-only-beside": N_(
+        "After {source}, drawings stand beside the statements, not in their place: the statements "
+        "are printed as well."
+    ),
 }

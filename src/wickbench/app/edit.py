@@ -48,7 +48,7 @@ def read_field(
 def _chosen(spec: FieldSpec, text: str) -> Value:
     for choice in spec.choices:
         if str(choice.value) == text:
-            return choice.value  # type: ignore[return-value] - choices hold stored values
+            return str(choice.value)
     raise CannotRead("field.not-a-choice", typed=text)
 
 

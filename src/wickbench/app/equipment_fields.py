@@ -4,15 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wickbench.app.fields import FieldSpec, choices
+from wickbench.app.fields import FieldSpec, choices, field
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
-
-
-def _field(table: str, name: str, label: str, kind: str, **more: object) -> FieldSpec:
-    return FieldSpec(name=name, label=label, kind=kind, table=table, **more)  # type: ignore[arg-type] - passed on as given
 
 
 EQUIPMENT_NAMES: Mapping[str, str] = {
@@ -38,15 +34,15 @@ _NOTE = N_("Notes")
 
 EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
     "scale": (
-        _field("scale", "name", N_("Name"), "text"),
-        _field("scale", "maximum_g", N_("Maximum"), "mass", low=1, high=1_000_000),
-        _field("scale", "step_g", N_("Reads to"), "mass", low=0.001, high=1000),
-        _field("scale", "note", _NOTE, "note"),
+        field("scale", "name", N_("Name"), "text"),
+        field("scale", "maximum_g", N_("Maximum"), "mass", low=1, high=1_000_000),
+        field("scale", "step_g", N_("Reads to"), "mass", low=0.001, high=1000),
+        field("scale", "note", _NOTE, "note"),
     ),
     "pot": (
-        _field("pot", "name", N_("Name"), "text"),
-        _field("pot", "brim_ml", N_("Holds to the brim"), "volume", low=50, high=200_000),
-        _field(
+        field("pot", "name", N_("Name"), "text"),
+        field("pot", "brim_ml", N_("Holds to the brim"), "volume", low=50, high=200_000),
+        field(
             "pot",
             "safe_fill_percent",
             N_("Safe fill"),
@@ -55,35 +51,33 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             high=95,
             hint=N_("Of the brim; 75–80 % leaves room to stir."),
         ),
-        _field("pot", "empty_g", N_("Weighs empty"), "mass", low=0, high=50_000),
-        _field("pot", "metal", N_("Made of"), "choice", choices=choices(_METALS)),
-        _field(
+        field("pot", "empty_g", N_("Weighs empty"), "mass", low=0, high=50_000),
+        field("pot", "metal", N_("Made of"), "choice", choices=choices(_METALS)),
+        field(
             "pot",
             "with_heat",
             N_("Has its own heating"),
             "yes_no",
             hint=N_("It stays on its own heat and is not put on a scale."),
         ),
-        _field("pot", "note", _NOTE, "note"),
+        field("pot", "note", _NOTE, "note"),
     ),
     "heat_source": (
-        _field("heat_source", "name", N_("Name"), "text"),
-        _field(
+        field("heat_source", "name", N_("Name"), "text"),
+        field(
             "heat_source",
             "open_flame",
             N_("Open flame"),
             "yes_no",
             hint=N_("Gas, spirit or any other flame."),
         ),
-        _field(
-            "heat_source", "stays_on", N_("The pot stays on it while the oil goes in"), "yes_no"
-        ),
-        _field("heat_source", "power_w", N_("Power in watts"), "count", low=1, high=20_000),
-        _field("heat_source", "note", _NOTE, "note"),
+        field("heat_source", "stays_on", N_("The pot stays on it while the oil goes in"), "yes_no"),
+        field("heat_source", "power_w", N_("Power in watts"), "count", low=1, high=20_000),
+        field("heat_source", "note", _NOTE, "note"),
     ),
     "thermometer": (
-        _field("thermometer", "name", N_("Name"), "text"),
-        _field(
+        field("thermometer", "name", N_("Name"), "text"),
+        field(
             "thermometer",
             "thermometer_kind",
             N_("Kind"),
@@ -91,12 +85,12 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             choices=choices(_THERMOMETERS),
             hint=N_("Infrared reads shiny tins far too low: stick matt tape on the spot."),
         ),
-        _field("thermometer", "note", _NOTE, "note"),
+        field("thermometer", "note", _NOTE, "note"),
     ),
     "printer": (
-        _field("printer", "name", N_("Name"), "text"),
-        _field("printer", "tray", N_("Tray"), "text"),
-        _field(
+        field("printer", "name", N_("Name"), "text"),
+        field("printer", "tray", N_("Tray"), "text"),
+        field(
             "printer",
             "edge_mm",
             N_("Cannot print within"),
@@ -105,9 +99,9 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             high=30,
             hint=N_("Of the page’s edges."),
         ),
-        _field(
+        field(
             "printer", "bottom_edge_mm", N_("and at the bottom within"), "length", low=0, high=40
         ),
-        _field("printer", "note", _NOTE, "note"),
+        field("printer", "note", _NOTE, "note"),
     ),
 }

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypedDict, Unpack
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -68,6 +68,23 @@ class FieldSpec:
         return self.kind in QUANTITIES
 
 
-def choices(table: Mapping[object, str]) -> tuple[Choice, ...]:
+class FieldMore(TypedDict, total=False):
+    """What a field may have beyond its name, label, kind and table."""
+
+    hint: str
+    choices: tuple[Choice, ...]
+    refers_to: str
+    low: float | None
+    high: float | None
+    group: str
+    estimate: bool
+
+
+def field(table: str, name: str, label: str, kind: str, **more: Unpack[FieldMore]) -> FieldSpec:
+    """One row of a form's table."""
+    return FieldSpec(name=name, label=label, kind=kind, table=table, **more)
+
+
+def choices(table: Mapping[str, str]) -> tuple[Choice, ...]:
     """Choices from stored word to msgid, in the order given."""
     return tuple(Choice(value=value, label=label) for value, label in table.items())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wickbench.app.fields import FieldSpec, choices
+from wickbench.app.fields import FieldSpec, choices, field
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
@@ -50,20 +50,16 @@ _SAFETY = N_("From the safety data sheet")
 _MEASURES = N_("Measures")
 
 
-def _field(table: str, name: str, label: str, kind: str, **more: object) -> FieldSpec:
-    return FieldSpec(name=name, label=label, kind=kind, table=table, **more)  # type: ignore[arg-type] - passed on as given
-
-
 COMMON_FIELDS: tuple[FieldSpec, ...] = (
-    _field("item", "name", N_("Name"), "text"),
-    _field("item", "supplier", N_("Supplier"), "text"),
-    _field("item", "code", N_("Supplier’s number"), "text"),
+    field("item", "name", N_("Name"), "text"),
+    field("item", "supplier", N_("Supplier"), "text"),
+    field("item", "code", N_("Supplier’s number"), "text"),
 )
-NOTE_FIELD = _field("item", "note", N_("Notes"), "note", group=N_("Notes"))
+NOTE_FIELD = field("item", "note", N_("Notes"), "note", group=N_("Notes"))
 
 WAX_FIELDS: tuple[FieldSpec, ...] = (
-    _field("wax", "wax_class", N_("Class"), "choice", choices=choices(WAX_CLASS_NAMES)),
-    _field(
+    field("wax", "wax_class", N_("Class"), "choice", choices=choices(WAX_CLASS_NAMES)),
+    field(
         "wax",
         "max_load_percent",
         N_("Most fragrance it holds"),
@@ -72,7 +68,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         low=0,
         high=30,
     ),
-    _field(
+    field(
         "wax",
         "max_load_basis",
         N_("counted"),
@@ -81,7 +77,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         choices=choices(BASIS_NAMES),
         hint=N_("As its data sheet says it."),
     ),
-    _field(
+    field(
         "wax",
         "liquid_g_per_ml",
         N_("Density, liquid at 70 °C"),
@@ -91,8 +87,8 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=1.1,
         estimate=True,
     ),
-    _field("wax", "liquid_measured", N_("I measured this"), "yes_no", group=_PROPERTIES),
-    _field(
+    field("wax", "liquid_measured", N_("I measured this"), "yes_no", group=_PROPERTIES),
+    field(
         "wax",
         "set_g_per_ml",
         N_("Density, set"),
@@ -102,8 +98,8 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=1.2,
         estimate=True,
     ),
-    _field("wax", "set_measured", N_("I measured this"), "yes_no", group=_PROPERTIES),
-    _field(
+    field("wax", "set_measured", N_("I measured this"), "yes_no", group=_PROPERTIES),
+    field(
         "wax",
         "melts_from_c",
         N_("Melts from"),
@@ -113,7 +109,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=150,
         estimate=True,
     ),
-    _field(
+    field(
         "wax",
         "melts_to_c",
         N_("to"),
@@ -123,7 +119,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=150,
         estimate=True,
     ),
-    _field(
+    field(
         "wax",
         "heat_to_c",
         N_("Heat to"),
@@ -133,7 +129,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=150,
         estimate=True,
     ),
-    _field(
+    field(
         "wax",
         "add_oil_c",
         N_("Add oil at"),
@@ -143,7 +139,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=150,
         estimate=True,
     ),
-    _field(
+    field(
         "wax",
         "pour_c",
         N_("Pour at"),
@@ -153,10 +149,10 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=150,
         estimate=True,
     ),
-    _field(
+    field(
         "wax", "cure_days", N_("Cure days"), "days", group=_WORKING, low=0, high=365, estimate=True
     ),
-    _field(
+    field(
         "wax",
         "flash_c",
         N_("Flash point"),
@@ -169,7 +165,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
 )
 
 FRAGRANCE_FIELDS: tuple[FieldSpec, ...] = (
-    _field(
+    field(
         "fragrance",
         "density_g_per_ml",
         N_("Density at 20 °C"),
@@ -179,7 +175,7 @@ FRAGRANCE_FIELDS: tuple[FieldSpec, ...] = (
         high=1.4,
         estimate=True,
     ),
-    _field(
+    field(
         "fragrance",
         "vanillin_percent",
         N_("Vanillin"),
@@ -189,11 +185,11 @@ FRAGRANCE_FIELDS: tuple[FieldSpec, ...] = (
         high=100,
         hint=N_("Above 0 it may turn the wax brown."),
     ),
-    _field("fragrance", "scent_family", N_("Scent family"), "text", group=_PROPERTIES),
-    _field(
+    field("fragrance", "scent_family", N_("Scent family"), "text", group=_PROPERTIES),
+    field(
         "fragrance", "flash_c", N_("Flash point"), "temperature", group=_SAFETY, low=-20, high=250
     ),
-    _field(
+    field(
         "fragrance",
         "ifra_12_percent",
         N_("IFRA category 12, most in the candle"),
@@ -203,17 +199,17 @@ FRAGRANCE_FIELDS: tuple[FieldSpec, ...] = (
         high=100,
         hint=N_("Percent of total. 100 % on the certificate sets no limit here."),
     ),
-    _field(
+    field(
         "fragrance", "ifra_amendment", N_("Certificate made under amendment"), "text", group=_SAFETY
     ),
-    _field("fragrance", "ingredients", N_("Ingredients to name"), "note", group=_SAFETY),
+    field("fragrance", "ingredients", N_("Ingredients to name"), "note", group=_SAFETY),
 )
 
 WICK_FIELDS: tuple[FieldSpec, ...] = (
-    _field("wick", "wick_kind", N_("Kind"), "choice", choices=choices(WICK_KIND_NAMES)),
-    _field("wick", "series", N_("Series"), "text"),
-    _field("wick", "size", N_("Size"), "text"),
-    _field(
+    field("wick", "wick_kind", N_("Kind"), "choice", choices=choices(WICK_KIND_NAMES)),
+    field("wick", "series", N_("Series"), "text"),
+    field("wick", "size", N_("Size"), "text"),
+    field(
         "wick",
         "diameter_from_mm",
         N_("For inner diameters from"),
@@ -222,8 +218,8 @@ WICK_FIELDS: tuple[FieldSpec, ...] = (
         low=5,
         high=300,
     ),
-    _field("wick", "diameter_to_mm", N_("to"), "length", group=_MEASURES, low=5, high=300),
-    _field(
+    field("wick", "diameter_to_mm", N_("to"), "length", group=_MEASURES, low=5, high=300),
+    field(
         "wick",
         "trim_mm",
         N_("Trim to"),
@@ -234,10 +230,10 @@ WICK_FIELDS: tuple[FieldSpec, ...] = (
         estimate=True,
         hint=N_("Cotton 6 mm, wooden 3–5 mm."),
     ),
-    _field(
+    field(
         "wick", "neck_mm", N_("Neck of the sustainer"), "length", group=_MEASURES, low=0, high=30
     ),
-    _field(
+    field(
         "wick",
         "width_mm",
         N_("Width"),
@@ -247,7 +243,7 @@ WICK_FIELDS: tuple[FieldSpec, ...] = (
         high=60,
         hint=N_("Of a wooden wick."),
     ),
-    _field(
+    field(
         "wick", "length_mm", N_("Length as bought"), "length", group=_MEASURES, low=10, high=2000
     ),
 )
@@ -259,53 +255,49 @@ _FORMS = {
     "powder": N_("powder"),
 }
 DYE_FIELDS: tuple[FieldSpec, ...] = (
-    _field("dye", "form", N_("Form"), "choice", choices=choices(_FORMS)),
-    _field("dye", "colour_name", N_("Colour"), "text"),
-    _field("dye", "usual_percent", N_("Usual, of wax"), "percent", group=_WORKING, low=0, high=10),
-    _field("dye", "max_percent", N_("Most, of wax"), "percent", group=_WORKING, low=0, high=10),
+    field("dye", "form", N_("Form"), "choice", choices=choices(_FORMS)),
+    field("dye", "colour_name", N_("Colour"), "text"),
+    field("dye", "usual_percent", N_("Usual, of wax"), "percent", group=_WORKING, low=0, high=10),
+    field("dye", "max_percent", N_("Most, of wax"), "percent", group=_WORKING, low=0, high=10),
 )
 ADDITIVE_FIELDS: tuple[FieldSpec, ...] = (
-    _field("additive", "purpose", N_("What for"), "text"),
-    _field(
+    field("additive", "purpose", N_("What for"), "text"),
+    field(
         "additive", "usual_percent", N_("Usual, of wax"), "percent", group=_WORKING, low=0, high=50
     ),
-    _field(
-        "additive", "max_percent", N_("Most, of wax"), "percent", group=_WORKING, low=0, high=50
-    ),
-    _field(
+    field("additive", "max_percent", N_("Most, of wax"), "percent", group=_WORKING, low=0, high=50),
+    field(
         "additive", "density_g_per_ml", N_("Density"), "density", group=_PROPERTIES, low=0.6, high=2
     ),
-    _field(
+    field(
         "additive", "melts_c", N_("Melts at"), "temperature", group=_PROPERTIES, low=-20, high=200
     ),
 )
 LID_FIELDS: tuple[FieldSpec, ...] = (
-    _field("lid", "lid_material", N_("Made of"), "text"),
-    _field("lid", "fits_mm", N_("Fits an opening of"), "length", group=_MEASURES, low=10, high=300),
-    _field(
+    field("lid", "lid_material", N_("Made of"), "text"),
+    field("lid", "fits_mm", N_("Fits an opening of"), "length", group=_MEASURES, low=10, high=300),
+    field(
         "lid", "diameter_mm", N_("Its own diameter"), "length", group=_MEASURES, low=10, high=300
     ),
-    _field("lid", "mass_g", N_("Weighs"), "mass", group=_MEASURES, low=0, high=5000),
+    field("lid", "mass_g", N_("Weighs"), "mass", group=_MEASURES, low=0, high=5000),
 )
 PACKAGING_FIELDS: tuple[FieldSpec, ...] = (
-    _field(
-        "packaging", "packaging_kind", N_("Kind"), "text", hint=N_("Box, bag, sleeve, tissue …")
-    ),
-    _field("packaging", "holds", N_("Candles in one"), "count", low=0, high=1000),
-    _field(
+    field("packaging", "packaging_kind", N_("Kind"), "text", hint=N_("Box, bag, sleeve, tissue …")),
+    field("packaging", "holds", N_("Candles in one"), "count", low=0, high=1000),
+    field(
         "packaging", "inside_w_mm", N_("Inside width"), "length", group=_MEASURES, low=1, high=2000
     ),
-    _field(
+    field(
         "packaging", "inside_d_mm", N_("Inside depth"), "length", group=_MEASURES, low=1, high=2000
     ),
-    _field(
+    field(
         "packaging", "inside_h_mm", N_("Inside height"), "length", group=_MEASURES, low=1, high=2000
     ),
-    _field("packaging", "mass_g", N_("Weighs"), "mass", group=_MEASURES, low=0, high=20000),
+    field("packaging", "mass_g", N_("Weighs"), "mass", group=_MEASURES, low=0, high=20000),
 )
 SUPPLIES_FIELDS: tuple[FieldSpec, ...] = (
-    _field("supplies", "used_for", N_("Used for"), "text"),
-    _field("supplies", "unit", N_("Counted in"), "text", hint=N_("Pieces, rolls, bottles …")),
+    field("supplies", "used_for", N_("Used for"), "text"),
+    field("supplies", "unit", N_("Counted in"), "text", hint=N_("Pieces, rolls, bottles …")),
 )
 
 _PAGES = {"A4": N_("A4"), "Letter": N_("Letter"), "free": N_("another size")}
@@ -316,21 +308,21 @@ _SHAPES = {
     "oval": N_("oval"),
 }
 SHEET_FIELDS: tuple[FieldSpec, ...] = (
-    _field("sheet", "page", N_("Page"), "choice", choices=choices(_PAGES)),
-    _field("sheet", "page_w_mm", N_("Page width"), "length", low=20, high=1000),
-    _field("sheet", "page_h_mm", N_("Page height"), "length", low=20, high=1500),
-    _field("sheet", "columns", N_("Stickers across"), "count", group=_MEASURES, low=1, high=60),
-    _field("sheet", "rows", N_("Stickers down"), "count", group=_MEASURES, low=1, high=100),
-    _field("sheet", "shape", N_("Shape"), "choice", group=_MEASURES, choices=choices(_SHAPES)),
-    _field(
+    field("sheet", "page", N_("Page"), "choice", choices=choices(_PAGES)),
+    field("sheet", "page_w_mm", N_("Page width"), "length", low=20, high=1000),
+    field("sheet", "page_h_mm", N_("Page height"), "length", low=20, high=1500),
+    field("sheet", "columns", N_("Stickers across"), "count", group=_MEASURES, low=1, high=60),
+    field("sheet", "rows", N_("Stickers down"), "count", group=_MEASURES, low=1, high=100),
+    field("sheet", "shape", N_("Shape"), "choice", group=_MEASURES, choices=choices(_SHAPES)),
+    field(
         "sheet", "sticker_w_mm", N_("Sticker width"), "length", group=_MEASURES, low=3, high=1000
     ),
-    _field(
+    field(
         "sheet", "sticker_h_mm", N_("Sticker height"), "length", group=_MEASURES, low=3, high=1500
     ),
-    _field("sheet", "left_mm", N_("Left margin"), "length", group=_MEASURES, low=0, high=500),
-    _field("sheet", "top_mm", N_("Top margin"), "length", group=_MEASURES, low=0, high=500),
-    _field(
+    field("sheet", "left_mm", N_("Left margin"), "length", group=_MEASURES, low=0, high=500),
+    field("sheet", "top_mm", N_("Top margin"), "length", group=_MEASURES, low=0, high=500),
+    field(
         "sheet",
         "pitch_x_mm",
         N_("From one to the next, across"),
@@ -339,7 +331,7 @@ SHEET_FIELDS: tuple[FieldSpec, ...] = (
         low=1,
         high=1000,
     ),
-    _field(
+    field(
         "sheet",
         "pitch_y_mm",
         N_("From one to the next, down"),
@@ -348,8 +340,8 @@ SHEET_FIELDS: tuple[FieldSpec, ...] = (
         low=1,
         high=1500,
     ),
-    _field("sheet", "corner_mm", N_("Corner radius"), "length", group=_MEASURES, low=0, high=100),
-    _field("sheet", "surface", N_("Paper"), "text", hint=N_("White matt, kraft, clear …")),
+    field("sheet", "corner_mm", N_("Corner radius"), "length", group=_MEASURES, low=0, high=100),
+    field("sheet", "surface", N_("Paper"), "text", hint=N_("White matt, kraft, clear …")),
 )
 
 DETAIL_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {

@@ -175,7 +175,7 @@ def _fitted(
     if shape is None:
         return None
     measured, height = (line, vessel.fill_mm) if line and vessel.fill_mm else (brim, shape.top_mm)
-    if measured is None or height is None or not 0 < height <= shape.top_mm:
+    if measured is None or not 0 < height <= shape.top_mm:
         return shape
     drawn_ml = shape.volume_ml(height)
     off = 100 * (drawn_ml / measured.volume_ml - 1)

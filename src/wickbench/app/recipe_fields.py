@@ -4,16 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wickbench.app.fields import FieldSpec, choices
+from wickbench.app.fields import FieldSpec, choices, field
 from wickbench.app.material_fields import BASIS_NAMES
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
-
-
-def _field(table: str, name: str, label: str, kind: str, **more: object) -> FieldSpec:
-    return FieldSpec(name=name, label=label, kind=kind, table=table, **more)  # type: ignore[arg-type] - passed on as given
 
 
 STATE_NAMES: Mapping[str, str] = {
@@ -32,16 +28,16 @@ FILL_NAMES: Mapping[str, str] = {"line": N_("to the fill line"), "net": N_("to a
 _HEAT = N_("Temperatures and time")
 
 RECIPE_FIELDS: tuple[FieldSpec, ...] = (
-    _field("recipe", "name", N_("Name"), "text"),
-    _field("recipe", "scent_words", N_("Scent in words"), "text", hint=N_("For labels and lists.")),
+    field("recipe", "name", N_("Name"), "text"),
+    field("recipe", "scent_words", N_("Scent in words"), "text", hint=N_("For labels and lists.")),
 )
-RECIPE_NOTE = _field("recipe", "note", N_("Notes"), "note", group=N_("Notes"))
+RECIPE_NOTE = field("recipe", "note", N_("Notes"), "note", group=N_("Notes"))
 
 VERSION_FIELDS: tuple[FieldSpec, ...] = (
-    _field("recipe_version", "state", N_("State"), "choice", choices=choices(STATE_NAMES)),
-    _field("recipe_version", "load_percent", N_("Fragrance load"), "load", low=0, high=50),
-    _field("recipe_version", "load_basis", N_("counted"), "choice", choices=choices(BASIS_NAMES)),
-    _field(
+    field("recipe_version", "state", N_("State"), "choice", choices=choices(STATE_NAMES)),
+    field("recipe_version", "load_percent", N_("Fragrance load"), "load", low=0, high=50),
+    field("recipe_version", "load_basis", N_("counted"), "choice", choices=choices(BASIS_NAMES)),
+    field(
         "recipe_version",
         "heat_to_c",
         N_("Heat to"),
@@ -51,7 +47,7 @@ VERSION_FIELDS: tuple[FieldSpec, ...] = (
         high=150,
         estimate=True,
     ),
-    _field(
+    field(
         "recipe_version",
         "add_oil_c",
         N_("Add oil at"),
@@ -61,10 +57,10 @@ VERSION_FIELDS: tuple[FieldSpec, ...] = (
         high=150,
         estimate=True,
     ),
-    _field(
+    field(
         "recipe_version", "stir_min", N_("Stir for minutes"), "count", group=_HEAT, low=0, high=60
     ),
-    _field(
+    field(
         "recipe_version",
         "pour_c",
         N_("Pour at"),
@@ -74,7 +70,7 @@ VERSION_FIELDS: tuple[FieldSpec, ...] = (
         high=150,
         estimate=True,
     ),
-    _field(
+    field(
         "recipe_version",
         "cure_days",
         N_("Cure days"),
@@ -84,13 +80,13 @@ VERSION_FIELDS: tuple[FieldSpec, ...] = (
         high=365,
         estimate=True,
     ),
-    _field("recipe_version", "note", N_("About this version"), "note", group=_HEAT),
+    field("recipe_version", "note", N_("About this version"), "note", group=_HEAT),
 )
 
 PARTS_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
     role: (
-        _field("recipe_part", "item_id", label, "reference", refers_to=role),
-        _field("recipe_part", amount, amount_label, kind, low=0, high=high),
+        field("recipe_part", "item_id", label, "reference", refers_to=role),
+        field("recipe_part", amount, amount_label, kind, low=0, high=high),
     )
     for role, label, amount, amount_label, kind, high in (
         ("wax", N_("Wax"), "parts", N_("Parts"), "number", 1_000_000),
@@ -101,20 +97,20 @@ PARTS_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
 }
 
 CANDLE_FIELDS: tuple[FieldSpec, ...] = (
-    _field("candle", "name", N_("Name"), "text"),
-    _field("candle", "code", N_("Code"), "text", hint=N_("Your own short code.")),
-    _field("candle", "version_id", N_("Recipe"), "reference", refers_to="version"),
-    _field("candle", "vessel_id", N_("Vessel"), "reference", refers_to="vessel"),
-    _field("candle", "lid_id", N_("Lid"), "reference", refers_to="lid"),
-    _field("candle", "fill_to", N_("Fill"), "choice", choices=choices(FILL_NAMES)),
-    _field("candle", "declared_net_g", N_("Declared net weight"), "mass", low=0.5, high=25_000),
-    _field(
+    field("candle", "name", N_("Name"), "text"),
+    field("candle", "code", N_("Code"), "text", hint=N_("Your own short code.")),
+    field("candle", "version_id", N_("Recipe"), "reference", refers_to="version"),
+    field("candle", "vessel_id", N_("Vessel"), "reference", refers_to="vessel"),
+    field("candle", "lid_id", N_("Lid"), "reference", refers_to="lid"),
+    field("candle", "fill_to", N_("Fill"), "choice", choices=choices(FILL_NAMES)),
+    field("candle", "declared_net_g", N_("Declared net weight"), "mass", low=0.5, high=25_000),
+    field(
         "candle",
         "identity",
         N_("What it is, on the label"),
         "text",
         hint=N_("For example “scented soy candle”."),
     ),
-    _field("candle", "price_money", N_("Price"), "money", low=0, high=100_000),
-    _field("candle", "note", N_("Notes"), "note", group=N_("Notes")),
+    field("candle", "price_money", N_("Price"), "money", low=0, high=100_000),
+    field("candle", "note", N_("Notes"), "note", group=N_("Notes")),
 )

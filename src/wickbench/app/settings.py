@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Unpack
 
-from wickbench.app.fields import FieldSpec, choices
+from wickbench.app.fields import FieldMore, FieldSpec, choices, field
 from wickbench.app.texts_marker import N_
 from wickbench.app.units import Units
 
@@ -19,8 +19,8 @@ _TEMPERATURE = {"°C": N_("°C"), "°F": N_("°F")}
 LANGUAGES = {"en": N_("English"), "de": N_("German"), "fr": N_("French"), "es": N_("Spanish")}
 
 
-def _setting(name: str, label: str, kind: str = "text", **more: object) -> FieldSpec:
-    return FieldSpec(name=name, label=label, kind=kind, table="setting", **more)  # type: ignore[arg-type] - passed on as given
+def _setting(name: str, label: str, kind: str = "text", **more: Unpack[FieldMore]) -> FieldSpec:
+    return field("setting", name, label, kind, **more)
 
 
 BUSINESS_FIELDS: tuple[FieldSpec, ...] = (

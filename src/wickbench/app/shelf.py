@@ -33,7 +33,8 @@ class Shelf:
     @cached_property
     def names(self) -> dict[int, str]:
         """Names of all items, materials and vessels alike."""
-        return {key: one.name for key, one in (*self.materials.items(), *self.vessels.items())}
+        materials = {key: one.name for key, one in self.materials.items()}
+        return materials | {key: one.name for key, one in self.vessels.items()}
 
     def of_kind(self, kind: str) -> tuple[Material, ...]:
         """Materials of a kind that are still in use, by name."""

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.texts_marker import N_
 from wickbench.storage import records
-from wickbench.storage.records import InUse
+from wickbench.storage.refusals import InUse
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -91,7 +91,9 @@ def new_version(workspace: Workspace, version: int, *, origin: object = None) ->
         known = records.fetch_all(
             connection, "recipe_version", {"recipe_id": old["recipe_id"]}, ("number",)
         )
-        return _copy_version(workspace, connection, old, {"number": known[-1]["number"] + 1})
+        return _copy_version(
+            workspace, connection, old, {"number": int(str(known[-1]["number"])) + 1}
+        )
 
 
 def _copy_version(

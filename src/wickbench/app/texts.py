@@ -9,6 +9,8 @@ import pkgutil
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from typing_extensions import override
+
 from wickbench.app import sentences
 from wickbench.app.texts_marker import N_
 from wickbench.app.units import Units
@@ -43,9 +45,11 @@ def all_sentences() -> dict[str, str]:
 class _Pseudo(gettext.NullTranslations):
     """Marks every sentence that passed through gettext; bare ones stand out."""
 
+    @override
     def gettext(self, message: str) -> str:
         return f"⟦{message}⟧"
 
+    @override
     def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
         return f"⟦{msgid1 if n == 1 else msgid2}⟧"
 
@@ -132,8 +136,10 @@ class Texts:
     def _one(self, name: str, value: object) -> object:
         if isinstance(value, (tuple, list, frozenset)):
             return ", ".join(str(self._one(name, one)) for one in value)
+        if isinstance(value, str) and value and name.endswith("_on"):
+            return self.date(value)
         if isinstance(value, bool) or not isinstance(value, (int, float)):
-            return self.date(value) if name.endswith("_on") and value else value
+            return value
         if name.endswith("_money"):
             return self.money(value)
         for ending, kind in _KIND_OF_ENDING.items():

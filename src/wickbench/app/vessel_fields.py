@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wickbench.app.fields import FieldSpec, choices
+from wickbench.app.fields import FieldSpec, choices, field
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
@@ -32,35 +32,31 @@ _INSIDE = N_("Inside, from the base up")
 _OUTSIDE = N_("Outside")
 
 
-def _field(table: str, name: str, label: str, kind: str, **more: object) -> FieldSpec:
-    return FieldSpec(name=name, label=label, kind=kind, table=table, **more)  # type: ignore[arg-type] - passed on as given
-
-
 VESSEL_FIELDS: tuple[FieldSpec, ...] = (
-    _field("item", "name", N_("Name"), "text"),
-    _field("vessel", "vessel_kind", N_("Kind"), "choice", choices=choices(VESSEL_KIND_NAMES)),
-    _field("vessel", "glass", N_("Made of"), "choice", choices=choices(GLASS_NAMES)),
-    _field("vessel", "candle_rated", N_("Rated for candles"), "yes_no"),
-    _field(
+    field("item", "name", N_("Name"), "text"),
+    field("vessel", "vessel_kind", N_("Kind"), "choice", choices=choices(VESSEL_KIND_NAMES)),
+    field("vessel", "glass", N_("Made of"), "choice", choices=choices(GLASS_NAMES)),
+    field("vessel", "candle_rated", N_("Rated for candles"), "yes_no"),
+    field(
         "vessel",
         "rated_by",
         N_("Rated by"),
         "text",
         hint=N_("Who says so: its maker, the dealer, a test report."),
     ),
-    _field("item", "supplier", N_("Supplier"), "text"),
-    _field("item", "code", N_("Supplier’s number"), "text"),
-    _field("vessel", "nominal_ml", N_("Size on the box"), "volume", low=1, high=20000),
-    _field(
+    field("item", "supplier", N_("Supplier"), "text"),
+    field("item", "code", N_("Supplier’s number"), "text"),
+    field("vessel", "nominal_ml", N_("Size on the box"), "volume", low=1, high=20000),
+    field(
         "vessel", "cells", N_("Cells"), "count", low=1, high=100, hint=N_("More than 1 for melts.")
     ),
-    _field(
+    field(
         "vessel", "height_mm", N_("Height to the brim"), "length", group=_INSIDE, low=3, high=1000
     ),
-    _field("vessel", "fill_mm", N_("Fill line (hot)"), "length", group=_INSIDE, low=1, high=1000),
-    _field("vessel", "base_mm", N_("Base diameter"), "length", group=_OUTSIDE, low=5, high=500),
-    _field("vessel", "outer_height_mm", N_("Height"), "length", group=_OUTSIDE, low=3, high=1000),
-    _field(
+    field("vessel", "fill_mm", N_("Fill line (hot)"), "length", group=_INSIDE, low=1, high=1000),
+    field("vessel", "base_mm", N_("Base diameter"), "length", group=_OUTSIDE, low=5, high=500),
+    field("vessel", "outer_height_mm", N_("Height"), "length", group=_OUTSIDE, low=3, high=1000),
+    field(
         "vessel",
         "outer_top_mm",
         N_("Diameter at the top"),
@@ -69,7 +65,7 @@ VESSEL_FIELDS: tuple[FieldSpec, ...] = (
         low=5,
         high=500,
     ),
-    _field(
+    field(
         "vessel",
         "outer_bottom_mm",
         N_("Diameter at the bottom"),
@@ -78,7 +74,7 @@ VESSEL_FIELDS: tuple[FieldSpec, ...] = (
         low=5,
         high=500,
     ),
-    _field(
+    field(
         "vessel",
         "straight_from_mm",
         N_("Straight for labels from"),
@@ -87,20 +83,20 @@ VESSEL_FIELDS: tuple[FieldSpec, ...] = (
         low=0,
         high=1000,
     ),
-    _field("vessel", "straight_to_mm", N_("to"), "length", group=_OUTSIDE, low=0, high=1000),
-    _field("vessel", "lid_id", N_("Lid"), "reference", refers_to="lid", group=_OUTSIDE),
-    _field("item", "note", N_("Notes"), "note", group=N_("Notes")),
+    field("vessel", "straight_to_mm", N_("to"), "length", group=_OUTSIDE, low=0, high=1000),
+    field("vessel", "lid_id", N_("Lid"), "reference", refers_to="lid", group=_OUTSIDE),
+    field("item", "note", N_("Notes"), "note", group=N_("Notes")),
 )
 
 DIAMETER_FIELDS: tuple[FieldSpec, ...] = (
-    _field("vessel_diameter", "height_mm", N_("At height"), "length", low=0, high=1000),
-    _field("vessel_diameter", "diameter_mm", N_("Inner diameter"), "length", low=1, high=500),
+    field("vessel_diameter", "height_mm", N_("At height"), "length", low=0, high=1000),
+    field("vessel_diameter", "diameter_mm", N_("Inner diameter"), "length", low=1, high=500),
 )
 
 WEIGHING_FIELDS: tuple[FieldSpec, ...] = (
-    _field("weighing", "level", N_("To the"), "choice", choices=choices(LEVEL_NAMES)),
-    _field("weighing", "vessel_no", N_("Jar"), "count", low=1, high=999),
-    _field("weighing", "empty_g", N_("Empty"), "mass", low=0, high=50000),
-    _field("weighing", "filled_g", N_("With water"), "mass", low=0, high=50000),
-    _field("weighing", "water_c", N_("Water"), "temperature", low=0, high=40),
+    field("weighing", "level", N_("To the"), "choice", choices=choices(LEVEL_NAMES)),
+    field("weighing", "vessel_no", N_("Jar"), "count", low=1, high=999),
+    field("weighing", "empty_g", N_("Empty"), "mass", low=0, high=50000),
+    field("weighing", "filled_g", N_("With water"), "mass", low=0, high=50000),
+    field("weighing", "water_c", N_("Water"), "temperature", low=0, high=40),
 )

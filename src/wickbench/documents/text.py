@@ -220,6 +220,8 @@ def shape(face: Typeface, text: str, letter_spacing_em: float = 0.0) -> Run:
     Returns:
         The run in font units.
     """
+    if not text:
+        return Run(face, text, (), 0.0)
     buffer = hb.Buffer()
     buffer.cluster_level = hb.BufferClusterLevel.MONOTONE_CHARACTERS
     buffer.add_str(text)

@@ -1,0 +1,173 @@
+"""What a laid-out label lacks: room for its text, legible type, glyphs, sharp pictures."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from wickbench.documents.rooms import is_inside
+from wickbench.documents.text import missing
+from wickbench.domain.findings import Finding, Rank
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping, Sequence
+
+    from wickbench.documents.affine import Affine
+    from wickbench.documents.label_draws import LaidOutText
+    from wickbench.documents.pictures import PictureSize
+    from wickbench.documents.text import Typeface
+    from wickbench.documents.text_fit import SetText
+    from wickbench.domain.label_fields import FilledText
+    from wickbench.domain.labels import LabelDesign, TextElement
+    from wickbench.domain.sheets import Rect
+
+# Common practice, no source: 5 pt dark on light, 8 pt light on dark; a face with small lower-case
+# letters needs more points, so the x is measured too: 5 pt of an ordinary face has 0.8 mm.
+LEGIBLE_PT: Final = 5.0
+LEGIBLE_REVERSED_PT: Final = 8.0
+LEGIBLE_X_MM: Final = 0.8
+COARSE_DPI: Final = 150
+
+_SLACK_MM: Final = 0.05
+_PAPER: Final = "#ffffff"
+_MM_PER_INCH: Final = 25.4
+
+
+def typeface_findings(element: TextElement, face: Typeface, *, exact: bool) -> list[Finding]:
+    """Another typeface than the one chosen, or one that may not be put into a document."""
+    found = []
+    asked = f"{element.family} {element.style}"
+    if not exact:
+        data = {"asked": asked, "used": f"{face.family} {face.style}"}
+        found.append(Finding(Rank.WATCH, "label.typeface-missing", data))
+    elif element.file_hash and element.file_hash != face.file_hash:
+        found.append(Finding(Rank.NOTE, "label.typeface-changed", {"family": asked}))
+    if not face.may_embed:
+        found.append(Finding(Rank.WATCH, "label.typeface-restricted", {"family": face.family}))
+    return found
+
+
+def check_text(
+    design: LabelDesign,
+    element: TextElement,
+    filled: FilledText,
+    face: Typeface,
+    laid: LaidOutText,
+) -> list[Finding]:
+    """Fields, glyphs, room and size of one text."""
+    found = [
+        Finding(Rank.STOPS, "label.unknown-field", {"field": f"{{{name}}}"})
+        for name in filled.unknown
+    ]
+    found += [
+        Finding(Rank.WATCH, "label.field-empty", {"field": f"{{{name.replace('_', ' ')}}}"})
+        for name in filled.empty
+    ]
+    lost = missing(face, laid.text)
+    if lost:
+        data = {"characters": " ".join(lost), "family": face.family}
+        found.append(Finding(Rank.STOPS, "label.missing-glyphs", data))
+    if not laid.fits:
+        too_long = {"text": _short(laid.text), "size": laid.size_pt}
+        found.append(Finding(Rank.STOPS, "label.text-too-long", too_long))
+    return found + _size_findings(design, element, laid)
+
+
+def check_lines(design: LabelDesign, done: SetText, turned: Affine) -> list[Finding]:
+    """Ink nearer to the edge than the safe zone, or beyond the edge."""
+    corners = [
+        turned.apply(line.x_mm + x, line.y_mm - y)
+        for line in done.lines
+        if (ink := line.run.ink_mm(done.size_pt)) is not None
+        for x in (ink[0], ink[2])
+        for y in (ink[1], ink[3])
+    ]
+    return _edge_findings(design, corners, "label.text")
+
+
+def check_picture(
+    design: LabelDesign, size: PictureSize, place: Rect, turned: Affine, *, covers: bool
+) -> list[Finding]:
+    """Too few pixels for its size on paper, or cut by the edge."""
+    found = []
+    if place.w_mm > 0:
+        dpi = size.width_px / (place.w_mm / _MM_PER_INCH)
+        if dpi < COARSE_DPI:
+            data = {"dots": round(dpi), "least": COARSE_DPI}
+            found.append(Finding(Rank.WATCH, "label.picture-coarse", data))
+    if not covers:
+        corners = [
+            turned.apply(x, y)
+            for x in (place.x_mm, place.right_mm)
+            for y in (place.y_mm, place.bottom_mm)
+        ]
+        if not _all_inside(design, corners, 0.0):
+            found.append(Finding(Rank.WATCH, "label.picture-cut"))
+    return found
+
+
+def check_whole(
+    design: LabelDesign, values: Mapping[str, str], filled: Sequence[FilledText]
+) -> list[Finding]:
+    """What a jar label must say and does not: who made it and where, how much is in it."""
+    if design.kind != "jar":
+        return []
+    said = " ".join(" ".join(text.text for text in filled).split()).casefold()
+    wanted = (
+        ("label.maker-missing", ("business", "business_address")),
+        ("label.net-weight-missing", ("net_weight",)),
+    )
+    return [
+        Finding(Rank.WATCH, key)
+        for key, names in wanted
+        if not all(_says(said, values.get(name, "")) for name in names)
+    ]
+
+
+def _says(said: str, value: str) -> bool:
+    wanted = " ".join(value.split()).casefold()
+    return bool(wanted) and wanted in said
+
+
+def _size_findings(design: LabelDesign, element: TextElement, laid: LaidOutText) -> list[Finding]:
+    if not laid.text.strip():
+        return []
+    reversed_out = _light(element.colour) > _light(design.background or _PAPER)
+    least = LEGIBLE_REVERSED_PT if reversed_out else LEGIBLE_PT
+    if laid.size_pt < least:
+        key = "label.type-too-small-reversed" if reversed_out else "label.type-too-small"
+        return [Finding(Rank.WATCH, key, {"size": laid.size_pt, "least": least})]
+    has_small = laid.text != laid.text.upper()
+    if has_small and laid.x_height_mm < LEGIBLE_X_MM:
+        data = {"x_mm": laid.x_height_mm, "least_mm": LEGIBLE_X_MM, "size": laid.size_pt}
+        return [Finding(Rank.WATCH, "label.small-letters", data)]
+    return []
+
+
+def _edge_findings(
+    design: LabelDesign, corners: Sequence[tuple[float, float]], topic: str
+) -> list[Finding]:
+    if not _all_inside(design, corners, 0.0):
+        return [Finding(Rank.STOPS, f"{topic}-outside-sticker")]
+    if not _all_inside(design, corners, design.safe_mm):
+        return [Finding(Rank.WATCH, f"{topic}-outside-safe", {"safe_mm": design.safe_mm})]
+    return []
+
+
+def _all_inside(
+    design: LabelDesign, corners: Iterable[tuple[float, float]], margin_mm: float
+) -> bool:
+    return all(is_inside(design, x, y, margin_mm=margin_mm, slack_mm=_SLACK_MM) for x, y in corners)
+
+
+def _light(colour: str) -> float:
+    """Relative luminance after WCAG 2.1, from 0 for black to 1 for white."""
+    parts = []
+    for at in (1, 3, 5):
+        part = int(colour[at : at + 2], 16) / 255
+        parts.append(part / 12.92 if part <= 0.03928 else ((part + 0.055) / 1.055) ** 2.4)  # noqa: PLR2004 - WCAG's constants
+    return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2]
+
+
+def _short(text: str, most: int = 40) -> str:
+    one_line = " ".join(text.split())
+    return one_line if len(one_line) <= most else one_line[: most - 1] + "…"

@@ -1,0 +1,262 @@
+"""A label design with its fields filled in becomes draws in absolute millimetres, and findings."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from wickbench.documents.affine import turn
+from wickbench.documents.label_checks import (
+    check_lines,
+    check_picture,
+    check_text,
+    check_whole,
+    typeface_findings,
+)
+from wickbench.documents.label_draws import ImageDraw, LaidOutText, PathDraw, TextDraw
+from wickbench.documents.outlines import figure, line, rectangle
+from wickbench.documents.pictures import picture_size
+from wickbench.documents.rooms import room_of
+from wickbench.documents.surface import Path, Surface, map_path
+from wickbench.documents.text import Typeface, mm_per_unit
+from wickbench.documents.text_fit import SetText, TextStyle, fit_text
+from wickbench.domain.errors import DomainError
+from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.domain.label_fields import FilledText, fill_in
+from wickbench.domain.labels import (
+    Element,
+    FrameElement,
+    LabelDesign,
+    LineElement,
+    PictureElement,
+    TextElement,
+)
+from wickbench.domain.sheets import Rect
+
+if TYPE_CHECKING:
+    from wickbench.documents.affine import Affine
+
+FindTypeface = Callable[[str, str], tuple[Typeface, bool]]
+"""From family and style to the typeface and whether it is exactly that: ``shelf.nearest``."""
+
+FindPicture = Callable[[str], bytes | None]
+"""From a picture's key to its file; None when it is not there."""
+
+
+@dataclass(frozen=True, slots=True)
+class LaidOutLabel:
+    """A label ready to be drawn anywhere.
+
+    Attributes:
+        design: what it was made from.
+        key: equal for equal labels; names the form they share.
+        draws: from back to front, mm from the label's top left corner.
+        texts: what came of each text element.
+        findings: worst first; ``about`` is ``("element", number)`` or empty.
+    """
+
+    design: LabelDesign
+    key: str
+    draws: tuple[TextDraw | PathDraw | ImageDraw, ...]
+    texts: tuple[LaidOutText, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def smallest_pt(self) -> float | None:
+        """Smallest type on the label; None when there is none."""
+        return min((text.size_pt for text in self.texts if text.text.strip()), default=None)
+
+
+@dataclass(slots=True)
+class _Work:
+    """What piles up while the elements are laid out."""
+
+    design: LabelDesign
+    values: Mapping[str, str]
+    typefaces: FindTypeface
+    pictures: FindPicture
+    draws: list[TextDraw | PathDraw | ImageDraw] = field(default_factory=list)
+    texts: list[LaidOutText] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+    filled: list[FilledText] = field(default_factory=list)
+
+
+def lay_out_label(
+    design: LabelDesign,
+    values: Mapping[str, str],
+    typefaces: FindTypeface,
+    pictures: FindPicture = lambda _key: None,
+) -> LaidOutLabel:
+    """Lay out a label.
+
+    Args:
+        design: the label.
+        values: value of each field by its name.
+        typefaces: finds a typeface.
+        pictures: finds a picture's file.
+    """
+    work = _Work(design, values, typefaces, pictures)
+    for at, element in enumerate(design.elements):
+        _lay_out(work, at, element)
+    texts = tuple(work.texts)
+    work.findings += check_whole(design, values, work.filled)
+    key = _key(design, work)
+    return LaidOutLabel(design, key, tuple(work.draws), texts, sort_findings(work.findings))
+
+
+def draw_label(label: LaidOutLabel, surface: Surface) -> None:
+    """Draw a label with its top left corner at the origin; the background with its bleed."""
+    edge = sticker_outline(label.design, -label.design.bleed_mm)
+    surface.push_clip(edge)
+    if label.design.background:
+        surface.path(edge, fill=label.design.background)
+    for draw in label.draws:
+        _draw(surface, draw)
+    surface.pop()
+
+
+def sticker_outline(design: LabelDesign, inset_mm: float = 0.0) -> Path:
+    """The sticker's own shape drawn in by this much; negative runs over the edge."""
+    box = Rect(inset_mm, inset_mm, design.width_mm - 2 * inset_mm, design.height_mm - 2 * inset_mm)
+    corner = max(0.0, design.corner_mm - inset_mm)
+    return figure(design.shape, box.x_mm, box.y_mm, box.w_mm, box.h_mm, corner_mm=corner)
+
+
+def _draw(surface: Surface, draw: TextDraw | PathDraw | ImageDraw) -> None:
+    if isinstance(draw, TextDraw):
+        place = (draw.x_mm, draw.y_mm)
+        surface.glyphs(draw.run, draw.size_pt, *place, colour=draw.colour, turn_deg=draw.turn_deg)
+    elif isinstance(draw, PathDraw):
+        surface.path(
+            draw.path,
+            fill=draw.fill,
+            stroke=draw.stroke,
+            width_mm=draw.width_mm,
+            dash_mm=draw.dash_mm,
+        )
+    else:
+        if draw.clip is not None:
+            surface.push_clip(draw.clip)
+        box = (draw.x_mm, draw.y_mm, draw.w_mm, draw.h_mm)
+        surface.image(draw.data, *box, turn_deg=draw.turn_deg)
+        if draw.clip is not None:
+            surface.pop()
+
+
+def _lay_out(work: _Work, at: int, element: Element) -> None:
+    if isinstance(element, TextElement):
+        _lay_out_text(work, at, element)
+    elif isinstance(element, PictureElement):
+        _lay_out_picture(work, at, element)
+    elif isinstance(element, FrameElement):
+        work.draws.append(_frame(work.design, element))
+    elif isinstance(element, LineElement):
+        box = _box(element)
+        path = line(box.x_mm, box.y_mm, box.right_mm, box.bottom_mm)
+        path = map_path(_turn_of(element), path)
+        work.draws.append(PathDraw(path, None, element.colour, element.line_mm, element.dash_mm))
+
+
+def _lay_out_text(work: _Work, at: int, element: TextElement) -> None:
+    face, exact = work.typefaces(element.family, element.style)
+    filled = fill_in(element.text, work.values)
+    text = "\n".join(part.strip() for part in filled.text.split("\n")).strip("\n")
+    text = text.upper() if element.upper else text
+    room = None if element.turn_deg % 180 else room_of(work.design, _box(element))
+    done = fit_text(_style(element, face), text, _box(element), room)
+    turned = _turn_of(element)
+    for one in done.lines:
+        x, y = turned.apply(one.x_mm, one.y_mm)
+        draw = TextDraw(one.run, done.size_pt, x, y, element.colour, element.turn_deg)
+        work.draws.append(draw)
+    work.filled.append(filled)
+    laid = _laid(at, text, face, done)
+    work.texts.append(laid)
+    found = typeface_findings(element, face, exact=exact)
+    found += check_text(work.design, element, filled, face, laid)
+    found += check_lines(work.design, done, turned) if done.fits else []
+    work.findings += [Finding(f.rank, f.key, f.data, ("element", at)) for f in found]
+
+
+def _laid(at: int, text: str, face: Typeface, done: SetText) -> LaidOutText:
+    k = mm_per_unit(face, done.size_pt)
+    heights = (face.x_height * k, face.o_height * k, face.cap_height * k)
+    return LaidOutText(at, text, done.size_pt, *heights, len(done.lines), done.fits)
+
+
+def _style(element: TextElement, face: Typeface) -> TextStyle:
+    return TextStyle(
+        face,
+        element.size_pt,
+        element.min_size_pt,
+        element.align,
+        element.vertical,
+        element.leading,
+        element.letter_spacing_em,
+        element.wrap,
+    )
+
+
+def _lay_out_picture(work: _Work, at: int, element: PictureElement) -> None:
+    about = ("element", at)
+    data = work.pictures(element.picture) if element.picture else None
+    if data is None:
+        key = "label.picture-missing" if element.picture else "label.picture-none"
+        work.findings.append(Finding(Rank.WATCH, key, {}, about))
+        return
+    try:
+        size = picture_size(data)
+    except DomainError as error:
+        work.findings.append(Finding(Rank.STOPS, error.key, error.data, about))
+        return
+    box = _box(element)
+    wide, high = _picture_size_mm(element.fit, box, size.width_px / size.height_px)
+    place = Rect(box.x_mm + (box.w_mm - wide) / 2, box.y_mm + (box.h_mm - high) / 2, wide, high)
+    turned = _turn_of(element)
+    clip = None
+    if element.fit == "cover":
+        clip = map_path(turned, rectangle(box.x_mm, box.y_mm, box.w_mm, box.h_mm))
+    x, y = turned.apply(place.x_mm, place.y_mm)
+    work.draws.append(ImageDraw(data, x, y, wide, high, element.turn_deg, clip))
+    found = check_picture(work.design, size, place, turned, covers=element.fit == "cover")
+    work.findings += [Finding(f.rank, f.key, f.data, about) for f in found]
+
+
+def _picture_size_mm(fit: str, box: Rect, aspect: float) -> tuple[float, float]:
+    by_width = (box.w_mm, box.w_mm / aspect)
+    by_height = (box.h_mm * aspect, box.h_mm)
+    if fit == "stretch":
+        return box.w_mm, box.h_mm
+    if (by_width[1] <= box.h_mm) == (fit == "contain"):
+        return by_width
+    return by_height
+
+
+def _frame(design: LabelDesign, element: FrameElement) -> PathDraw:
+    if element.figure == "sticker":
+        path = sticker_outline(design, element.inset_mm)
+    else:
+        box = _box(element).inset(element.inset_mm)
+        sides = (box.x_mm, box.y_mm, box.w_mm, box.h_mm)
+        path = figure(element.figure, *sides, corner_mm=element.corner_mm)
+        path = map_path(_turn_of(element), path)
+    stroke = element.colour if element.line_mm > 0 else None
+    return PathDraw(path, element.fill or None, stroke, element.line_mm, element.dash_mm)
+
+
+def _box(element: Element) -> Rect:
+    return Rect(element.x_mm, element.y_mm, element.w_mm, element.h_mm)
+
+
+def _turn_of(element: Element) -> Affine:
+    middle = (element.x_mm + element.w_mm / 2, element.y_mm + element.h_mm / 2)
+    return turn(element.turn_deg, *middle)
+
+
+def _key(design: LabelDesign, work: _Work) -> str:
+    said = [(text.element, text.text, text.size_pt) for text in work.texts]
+    faces = sorted({str(draw.run.face.path) for draw in work.draws if isinstance(draw, TextDraw)})
+    whole = repr((design, said, faces)).encode()
+    return hashlib.sha256(whole).hexdigest()[:24]

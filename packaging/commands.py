@@ -71,6 +71,11 @@ def write_demo_papers(python: Path) -> int:
     return code
 
 
+def may_open(python: Path) -> bool:
+    """Whether a window opens, or what it lacks could be put right; else says what to type."""
+    return opens_a_window(python) or system_libraries.ensure(system_libraries.FOR_A_WINDOW)
+
+
 def demo(arguments: Sequence[str]) -> int:
     """Opens the demo workshop, or writes its papers where no window can open."""
     if arguments:
@@ -79,7 +84,7 @@ def demo(arguments: Sequence[str]) -> int:
     python = environment.prepare(environment.RUN_LOCK)
     if not has_display():
         return write_demo_papers(python)
-    if not system_libraries.ensure(system_libraries.FOR_A_WINDOW):
+    if not may_open(python):
         return 1
     if not opens_a_window(python):
         return write_demo_papers(python)
@@ -95,9 +100,7 @@ def run(arguments: Sequence[str]) -> int:
         print("There is no display here. To write a workshop's papers as PDF, type:")
         print("  python3 packaging/start.py run FILE --papers FOLDER")
         return 1
-    if not system_libraries.ensure(system_libraries.FOR_A_WINDOW):
-        return 1
-    return call(python, ["-m", "wickbench", *arguments])
+    return call(python, ["-m", "wickbench", *arguments]) if may_open(python) else 1
 
 
 def steps(arguments: Sequence[str]) -> list[Step]:

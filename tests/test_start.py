@@ -356,6 +356,27 @@ def test_demo_writes_papers_too_when_the_display_does_not_answer(
     assert "--papers" in calls[0]
 
 
+@pytest.mark.parametrize("command", ["demo", "run"])
+def test_no_window_is_tried_while_libraries_are_missing(
+    rooms: SimpleNamespace, calls: list[list[str]], monkeypatch: pytest.MonkeyPatch, command: str
+) -> None:
+    monkeypatch.setenv("DISPLAY", ":0")
+    monkeypatch.setattr(rooms.commands, "opens_a_window", lambda _python: False)
+    monkeypatch.setattr(rooms.system_libraries, "ensure", lambda _libraries: False)
+    assert rooms.commands.main([command]) == 1
+    assert not calls
+
+
+def test_a_window_that_opens_needs_no_list_of_libraries(
+    rooms: SimpleNamespace, calls: list[list[str]], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # A Wayland session without the X libraries, for one.
+    monkeypatch.setenv("WAYLAND_DISPLAY", "wayland-0")
+    monkeypatch.setattr(rooms.system_libraries, "ensure", lambda _libraries: False)
+    assert rooms.commands.main(["demo"]) == 0
+    assert calls == [["-m", "wickbench", "--demo"]]
+
+
 @pytest.mark.usefixtures("no_display")
 def test_run_without_a_display_says_what_works(
     rooms: SimpleNamespace, calls: list[list[str]], capsys: pytest.CaptureFixture[str]

@@ -1,0 +1,60 @@
+"""What a reference field offers: the records of one kind by name, sorted as people sort names."""
+
+from __future__ import annotations
+
+import unicodedata
+from typing import TYPE_CHECKING, Any, Final
+
+from wickbench.storage import records
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from wickbench.app.workspace import Workspace
+
+ITEM_KINDS: Final = frozenset(
+    (
+        "wax", "fragrance", "wick", "dye", "additive", "lid", "sheet", "packaging", "supplies",
+        "vessel",
+    )
+)  # fmt: skip
+NAMED_TABLES: Final = frozenset(
+    ("scale", "pot", "heat_source", "thermometer", "printer", "recipe", "candle", "label", "place")
+)
+
+
+def reference_choices(workspace: Workspace, refers_to: str) -> tuple[tuple[int, str], ...]:
+    """Number and name of every record that a field can refer to.
+
+    Args:
+        workspace: the open workshop.
+        refers_to: a kind of item ("wax", "lid", "vessel", …) or a table with names ("scale", …).
+
+    Raises:
+        ValueError: nothing is called that; a bug of ours.
+    """
+    if refers_to in ITEM_KINDS:
+        table = "item"
+        where: dict[str, object] = {"kind": refers_to, "archived": 0}
+    elif refers_to in NAMED_TABLES:
+        table, where = refers_to, {}
+    else:
+        raise ValueError(refers_to)
+    with workspace.read() as connection:
+        rows = records.fetch_all(connection, table, where=where, order=("id",))
+    named = [(int(str(row["id"])), _name(row)) for row in rows]
+    return tuple(sorted(named, key=lambda pair: name_key(pair[1])))
+
+
+def _name(row: Mapping[str, Any]) -> str:
+    return str(row.get("name") or "") or f"№ {row['id']}"
+
+
+def name_key(name: str) -> tuple[str, str]:
+    """A key that sorts names as people do: accents and case count only between equals."""
+    plain = "".join(
+        letter
+        for letter in unicodedata.normalize("NFKD", name)
+        if not unicodedata.combining(letter)
+    )
+    return plain.casefold(), name

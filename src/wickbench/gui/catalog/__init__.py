@@ -1,0 +1,1 @@
+"""The base of the docked catalog editors: a searchable list over a scrolling form."""

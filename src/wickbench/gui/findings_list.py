@@ -1,0 +1,91 @@
+"""What the program noticed, in three ranks that look different: stops you, watch, note."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from wickbench.app.texts_marker import N_
+from wickbench.domain.findings import Rank, sort_findings
+from wickbench.gui.icons import icon_pixmap
+from wickbench.gui.page import label
+from wickbench.gui.style_sheet import set_look
+from wickbench.gui.tables.cell_editor import look_ink
+from wickbench.gui.theme import colours_of
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from wickbench.app.texts import Texts
+    from wickbench.domain.findings import Finding
+
+_ICON: Final = 18
+RANK_LOOKS: Final = {Rank.STOPS: "stops", Rank.WATCH: "watch", Rank.NOTE: "note"}
+RANK_WORDS: Final = {Rank.STOPS: N_("Stops you"), Rank.WATCH: N_("Watch"), Rank.NOTE: N_("Note")}
+
+
+class FindingsList(QWidget):
+    """A list of sentences with an icon and a word each, what stops you first.
+
+    Args:
+        all_well: msgid shown with a tick when there is nothing to say; empty to hide the list.
+    """
+
+    def __init__(self, all_well: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._all_well = all_well
+        self._shown: object = None
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(0, 0, 0, 0)
+        self._box.setSpacing(8)
+
+    def show_findings(self, texts: Texts, findings: Sequence[Finding]) -> None:
+        """Say these findings; does nothing when they are the ones shown already."""
+        said = [
+            (RANK_LOOKS[one.rank], texts(RANK_WORDS[one.rank]), texts.say(one))
+            for one in sort_findings(list(findings))
+        ]
+        if not said and self._all_well:
+            said = [("fine", "", texts(self._all_well))]
+        if said == self._shown and self._box.count():
+            return
+        self._shown = said
+        self._clear()
+        for look, word, sentence in said:
+            self._box.addWidget(self._row(look, word, sentence))
+        self.setVisible(bool(said))
+
+    @property
+    def sentences(self) -> list[str]:
+        """The sentences as shown, top to bottom."""
+        return [sentence for _, _, sentence in self._shown] if isinstance(self._shown, list) else []
+
+    def _row(self, look: str, word: str, sentence: str) -> QWidget:
+        row = QWidget()
+        line = QHBoxLayout(row)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(8)
+        picture = QLabel()
+        ink = look_ink(colours_of(self), "quiet" if look == "note" else look).name()
+        picture.setPixmap(icon_pixmap(look, ink, _ICON, self.devicePixelRatioF()))
+        line.addWidget(picture, 0, Qt.AlignmentFlag.AlignTop)
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        if word and look != "note":
+            words.addWidget(label(word, look))
+        text = label(sentence, "note" if look == "note" else "")
+        text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        set_look(text, "fine" if look == "fine" else ("note" if look == "note" else ""))
+        text.setAccessibleName(f"{word}: {sentence}" if word else sentence)
+        words.addWidget(text)
+        line.addLayout(words, 1)
+        return row
+
+    def _clear(self) -> None:
+        while (item := self._box.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()

@@ -1,0 +1,373 @@
+"""The one window: menus, stages, docks and pages, and opening and closing workshops."""
+
+from __future__ import annotations
+
+from functools import partial
+from importlib import metadata
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QByteArray, Qt
+from PySide6.QtGui import QAction, QActionGroup, QGuiApplication
+from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QTabWidget
+from typing_extensions import override
+
+from wickbench.app.texts_marker import N_
+from wickbench.app.user_settings import UserSettings
+from wickbench.app.workspace import Workspace
+from wickbench.domain.errors import DomainError
+from wickbench.gui.application import prepare_application
+from wickbench.gui.find_anything import FindAnything
+from wickbench.gui.first_run import FirstRun
+from wickbench.gui.icons import recolour
+from wickbench.gui.menus import Menus
+from wickbench.gui.naming import plain_action_text
+from wickbench.gui.questions import AskInWindow
+from wickbench.gui.stages_bar import StagesBar
+from wickbench.gui.status_line import StatusLine
+from wickbench.gui.workbench import Workbench
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+
+    from PySide6.QtGui import QCloseEvent
+
+    from wickbench.app.kinds_of_change import Changes
+    from wickbench.app.questions import Ask
+    from wickbench.app.texts import Texts
+    from wickbench.app.workspace import Services
+
+SUFFIX: Final = ".wickbench"
+_LAYOUT_VERSION: Final = 1
+_FIRST_SIZE: Final = (1280, 860)
+_THEMES: Final = (
+    ("light", N_("Light")), ("dark", N_("Dark")), ("system", N_("As the desktop")),
+)  # fmt: skip
+
+
+class MainWindow(QMainWindow):
+    """Shows the first-run page until a workshop is open, then its docks and pages.
+
+    Args:
+        make_services: builds what a workspace needs from texts and questions.
+        texts: sentences in the person's language.
+        demo_file: gives the path of the demo workshop, building it when needed.
+        user: settings of the person; those of this machine's user when absent.
+        ask: questions and messages; message boxes over this window when absent.
+    """
+
+    def __init__(
+        self,
+        make_services: Callable[[Texts, Ask], Services],
+        texts: Texts,
+        demo_file: Callable[[], Path],
+        *,
+        user: UserSettings | None = None,
+        ask: Ask | None = None,
+    ) -> None:
+        super().__init__()
+        self.user = user or UserSettings.of_this_person()
+        self._colours = prepare_application(self.user.text("theme"))
+        self._make_services = make_services
+        self._demo_file = demo_file
+        self._texts = texts
+        self.ask: Ask = ask or AskInWindow(lambda: self.texts)
+        self.workspace: Workspace | None = None
+        self.workbench: Workbench | None = None
+        self._build()
+        self.menus.connect(self._slots())
+        self._close_parts()
+        self._restore_geometry()
+
+    def _build(self) -> None:
+        self.setObjectName("main_window")
+        self.setDockNestingEnabled(True)
+        self.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
+        self.menus = Menus(self.menuBar(), self._texts, self._colours)
+        self.stages_bar = StagesBar(self._texts)
+        self.stages_bar.setObjectName("stages_bar")
+        self.stages_bar.find_requested.connect(self.find_anything)
+        self.addToolBar(self.stages_bar)
+        self.first_run = FirstRun(self._texts)
+        self.first_run.setObjectName("first_run")
+        self.first_run.new_requested.connect(self.new_workshop)
+        self.first_run.open_requested.connect(self.open_file)
+        self.first_run.demo_requested.connect(self.open_demo)
+        self.first_run.recent_requested.connect(self.open_workshop)
+        self.stack = QStackedWidget()
+        self.stack.setObjectName("stack")
+        self.stack.addWidget(self.first_run)
+        self.setCentralWidget(self.stack)
+        self.status_line = StatusLine()
+        self.status_line.setObjectName("status_line")
+        self.setStatusBar(self.status_line)
+        self._add_recent_menu()
+        self._add_theme_menu()
+
+    def _slots(self) -> dict[str, Callable[[], object]]:
+        return {
+            "new_workshop": self.new_workshop, "open_file": self.open_file,
+            "open_demo": self.open_demo, "save_copy": self.save_copy,
+            "close_workshop": self.close_workshop, "quit": self.close, "undo": self.undo,
+            "redo": self.redo, "find_anything": self.find_anything,
+            "fold_docks": self.fold_docks, "reset_layout": self.reset_layout,
+            "about": self.about,
+        }  # fmt: skip
+
+    @property
+    def texts(self) -> Texts:
+        """Sentences and units as they are now."""
+        return self.workspace.texts if self.workspace is not None else self._texts
+
+    # -- opening and closing ---------------------------------------------------------------------
+    def new_workshop(self) -> None:
+        """Ask where, and begin a new workshop there."""
+        path = self.ask.save_path(
+            self.texts("Where shall the new workshop be kept?"),
+            f"{self.texts('My workshop')}{SUFFIX}",
+            self._file_kinds(),
+        )
+        if path is not None:
+            named = path if path.suffix == SUFFIX else path.with_name(path.name + SUFFIX)
+            self._open_by(Workspace.create, named)
+
+    def open_file(self) -> None:
+        """Ask which, and open a workshop."""
+        path = self.ask.open_path(self.texts("Open a workshop"), self._file_kinds())
+        if path is not None:
+            self.open_workshop(path)
+
+    def open_demo(self) -> None:
+        """Open the demo workshop."""
+        try:
+            path = self._demo_file()
+        except DomainError as error:
+            self.ask.tell(self.texts.say(error))
+            return
+        self.open_workshop(path)
+
+    def open_workshop(self, path: Path) -> bool:
+        """Open a workshop file in place of the one that is open; says whether it worked."""
+        return self._open_by(Workspace.open, path)
+
+    def _open_by(self, opener: Callable[[Path, Services], Workspace], path: Path) -> bool:
+        if self.workspace is not None and self.workspace.path == path:
+            return True
+        try:
+            workspace = opener(path, self._make_services(self._texts, self.ask))
+        except DomainError as error:
+            self.ask.tell(self.texts.say(error))
+            return False
+        self.close_workshop()
+        self._show_workspace(workspace)
+        self.user.remember_file(path.absolute())
+        self._fill_recent()
+        return True
+
+    def _show_workspace(self, workspace: Workspace) -> None:
+        self.workspace = workspace
+        self.workbench = Workbench(self, self.stack, workspace, self.ask)
+        self.workbench.make_actions(self._colours)
+        self.workbench.page_shown.connect(partial(self.user.set_text, "stage"))
+        self._fill_go_menu(self.workbench)
+        self.stages_bar.show_stages(self.workbench.stage_actions.values())
+        self.stages_bar.setVisible(True)
+        self._restore_layout()
+        self._unsubscribe = workspace.subscribe(self._changed)
+        self._changed(None)
+        first = self.user.text("stage")
+        stages = list(self.workbench.stage_actions) + list(self.workbench.place_actions)
+        if stages:
+            self.workbench.show_page(first if first in stages else stages[0])
+        self.setWindowTitle(workspace.name)
+
+    def close_workshop(self) -> None:
+        """Close the open workshop and show the first-run page."""
+        if self.workspace is None or self.workbench is None:
+            return
+        focused = self.focusWidget()
+        if focused is not None:
+            focused.clearFocus()
+        self._keep_layout()
+        self._unsubscribe()
+        self.workbench.release()
+        self.workspace.close()
+        self.workspace = self.workbench = None
+        self._close_parts()
+
+    def _close_parts(self) -> None:
+        """The window without a workshop."""
+        self.menus.menus["go"].clear()
+        self.menus.menus["go"].menuAction().setVisible(False)
+        self.menus.enable(workshop_open=False)
+        self.menus.name_undo(None, None)
+        self.stages_bar.show_stages(())
+        self.stages_bar.setVisible(False)
+        self.status_line.show_workshop(None)
+        self.first_run.show_recent(self.user.recent_files)
+        self.stack.setCurrentWidget(self.first_run)
+        self.setWindowTitle(QGuiApplication.applicationDisplayName())
+
+    def save_copy(self) -> None:
+        """Ask where, and write a copy of the workshop there."""
+        if self.workspace is None:
+            return
+        path = self.ask.save_path(
+            self.texts("Where shall the copy go?"),
+            f"{self.workspace.name} {self.workspace.clock.today().isoformat()}{SUFFIX}",
+            self._file_kinds(),
+        )
+        if path is not None:
+            self._try(partial(self.workspace.save_copy, path))
+
+    def _file_kinds(self) -> str:
+        return self.texts("Workshops (*{suffix})", suffix=SUFFIX)
+
+    # -- what the menus do -----------------------------------------------------------------------
+    def undo(self) -> None:
+        """Take the last act back."""
+        if self.workspace is not None and self.workspace.may_undo:
+            self._try(self.workspace.undo)
+
+    def redo(self) -> None:
+        """Do the act again that was taken back."""
+        if self.workspace is not None and self.workspace.may_redo:
+            self._try(self.workspace.redo)
+
+    def find_anything(self) -> None:
+        """Open the line that finds anything."""
+        if self.workspace is None or self.workbench is None:
+            return
+        finder = FindAnything(self.workspace, self.commands, self)
+        finder.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        finder.go_requested.connect(self.workbench.go)
+        finder.open_under(self.stages_bar.find_button)
+
+    def commands(self) -> list[QAction]:
+        """Every action of the menus, pages and docks first."""
+        first = self.menus.menus["go"].actions()
+        menus = [menu for key, menu in self.menus.menus.items() if key != "go"]
+        rest = [action for menu in menus for action in menu.actions()]
+        return [
+            action
+            for action in (*first, *rest)
+            if action.text() and not action.isSeparator() and action.menu() is None
+        ]
+
+    def fold_docks(self) -> None:
+        """Fold the docks away, or bring them back."""
+        if self.workbench is not None:
+            self.workbench.fold(away=not self.workbench.folded)
+            self.menus.actions["fold_docks"].setChecked(self.workbench.folded)
+
+    def reset_layout(self) -> None:
+        """Put the docks back where they were at first."""
+        if self.workbench is not None:
+            self.workbench.reset_docks()
+            self.menus.actions["fold_docks"].setChecked(False)
+
+    def about(self) -> None:
+        """Say what this is."""
+        try:
+            version = metadata.version("wickbench")
+        except metadata.PackageNotFoundError:
+            version = "–"
+        self.ask.tell(
+            self.texts("Wickbench {version}: the bench of a candle workshop.", version=version)
+        )
+
+    def set_theme(self, theme: str) -> None:
+        """Change the colours of the window and remember them."""
+        self.user.set_text("theme", theme)
+        self._colours = prepare_application(theme)
+        recolour(self, self._colours)
+        self.first_run.redraw()
+        if self.workbench is not None:
+            self.workbench.recolour()
+
+    def _try(self, act: Callable[[], None]) -> None:
+        try:
+            act()
+        except DomainError as error:
+            self.ask.tell(self.texts.say(error))
+
+    # -- what follows a change -------------------------------------------------------------------
+    def _changed(self, changes: Changes | None) -> None:  # noqa: ARG002 - any change counts
+        if self.workspace is None:
+            return
+        workspace = self.workspace
+        self.menus.enable(workshop_open=True)
+        self.menus.name_undo(
+            workspace.undo_label if workspace.may_undo else None,
+            workspace.redo_label if workspace.may_redo else None,
+        )
+        self.status_line.show_workshop(workspace)
+
+    # -- menus that are filled -------------------------------------------------------------------
+    def _fill_go_menu(self, workbench: Workbench) -> None:
+        menu = self.menus.menus["go"]
+        menu.menuAction().setVisible(True)
+        parts = (workbench.stage_actions, workbench.dock_actions, workbench.place_actions)
+        for actions in parts:
+            if actions:
+                menu.addActions(list(actions.values()))
+                menu.addSeparator()
+
+    def _add_recent_menu(self) -> None:
+        self._recent = QMenu(self._texts("Opened lately"), self)
+        self._recent.setObjectName("recent_menu")
+        file = self.menus.menus["file"]
+        file.insertMenu(self.menus.actions["open_demo"], self._recent)
+        self._fill_recent()
+
+    def _fill_recent(self) -> None:
+        self._recent.clear()
+        for path in self.user.recent_files:
+            action = self._recent.addAction(plain_action_text(path.stem))
+            action.setToolTip(str(path))
+            action.triggered.connect(partial(self._open_recent, path))
+        self._recent.setEnabled(bool(self._recent.actions()))
+
+    def _open_recent(self, path: Path, *_: object) -> None:
+        self.open_workshop(path)
+
+    def _add_theme_menu(self) -> None:
+        menu = self.menus.menus["view"].addMenu(self._texts("Colours"))
+        menu.setObjectName("theme_menu")
+        group = QActionGroup(self)
+        for theme, title in _THEMES:
+            action = menu.addAction(self._texts(title))
+            action.setObjectName(f"theme_{theme}")
+            action.setCheckable(True)
+            action.setChecked(theme == self.user.text("theme"))
+            action.triggered.connect(partial(self._chose_theme, theme))
+            group.addAction(action)
+
+    def _chose_theme(self, theme: str, *_: object) -> None:
+        self.set_theme(theme)
+
+    # -- where things stand ----------------------------------------------------------------------
+    def _restore_geometry(self) -> None:
+        kept = self.user.text("window_geometry")
+        if not (kept and self.restoreGeometry(QByteArray.fromHex(kept.encode()))):
+            screen = self.screen().availableGeometry()
+            self.resize(min(_FIRST_SIZE[0], screen.width()), min(_FIRST_SIZE[1], screen.height()))
+
+    def _restore_layout(self) -> None:
+        kept = self.user.text("window_state")
+        if kept:
+            self.restoreState(QByteArray.fromHex(kept.encode()), _LAYOUT_VERSION)
+            self.stages_bar.setVisible(True)
+
+    def _keep_layout(self) -> None:
+        if self.workbench is not None and self.workbench.folded:
+            self.workbench.fold(away=False)
+        state = bytes(self.saveState(_LAYOUT_VERSION).toHex().data()).decode()
+        self.user.set_text("window_state", state)
+
+    @override
+    def closeEvent(self, event: QCloseEvent) -> None:
+        geometry = bytes(self.saveGeometry().toHex().data()).decode()
+        self.user.set_text("window_geometry", geometry)
+        self.close_workshop()
+        super().closeEvent(event)

@@ -1,0 +1,46 @@
+"""The stages of the work and the other places of the window, each a page built on first visit.
+
+To add a page: write the class (``XPage(Page)`` with ``__init__(workspace, ask)``) and give it a row
+here.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from importlib import import_module
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    from wickbench.app.questions import Ask
+    from wickbench.app.workspace import Workspace
+    from wickbench.gui.page import Page
+
+
+@dataclass(frozen=True, slots=True)
+class StageSpec:
+    """One page.
+
+    Attributes:
+        key: name for code, unique among stages and places.
+        title: msgid.
+        icon: name of an icon.
+        factory: ``"module:Class"``, imported when the page is first visited.
+    """
+
+    key: str
+    title: str
+    icon: str
+    factory: str
+
+    def build(self, workspace: Workspace, ask: Ask) -> Page:
+        """Import and make the page."""
+        module, name = self.factory.split(":")
+        page: Page = getattr(import_module(module), name)(workspace, ask)
+        return page
+
+
+STAGES: Final[tuple[StageSpec, ...]] = ()
+"""In the order of the work; a stage stands here when it does something real."""
+
+PLACES: Final[tuple[StageSpec, ...]] = ()
+"""Pages that are reached from the Go menu, from other pages and by Ctrl+K."""

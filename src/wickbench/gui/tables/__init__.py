@@ -1,0 +1,1 @@
+"""One table model for every table; a column is an object."""

@@ -1,5 +1,6 @@
 """The caution sticker: inside its safe zone, whole, and as large as it goes."""
 
+import itertools
 import math
 from dataclasses import replace
 
@@ -288,3 +289,21 @@ def test_senseless_input_is_refused(senseless: object) -> None:
     assert callable(senseless)
     with pytest.raises(OutOfRange):
         senseless()
+
+
+def test_what_has_room_stands_in_the_middle() -> None:
+    lines = [CautionLine("caution.x", "en", "Keep away.", True, "s", "2026", "own")]
+    shape = StickerShape("rectangle", 30, 80)
+    caution = lay_out_caution(lines, ["WARNING"], "safety-alert", shape, DESIGN)
+    tops = [y_mm for _, y_mm in corners(caution)]
+    xs = [x_mm for x_mm, _ in corners(caution)]
+    assert min(tops) + max(tops) == pytest.approx(80, abs=3)
+    assert min(xs) + max(xs) == pytest.approx(30, abs=0.5)
+
+
+def test_lines_of_a_text_stand_eighteen_percent_apart() -> None:
+    caution = laid(StickerShape("rectangle", 60, 60))
+    baselines = [draw.y_mm for draw in texts_of(caution)[1:]]
+    leading_mm = caution.size_pt * 25.4 / 72 * 1.18
+    gaps = [below - above for above, below in itertools.pairwise(baselines)]
+    assert gaps == pytest.approx([leading_mm] * len(gaps))

@@ -52,6 +52,7 @@ def _statement_set(data: Row) -> StatementSet:
         source=str(data["source"]),
         date=str(data["date"]),
         tag=str(data["tag"]),
+        drawings_may_replace_text=bool(data["drawings_may_replace_text"]),
     )
 
 

@@ -59,6 +59,7 @@ class StatementSet:
         source: the standard.
         date: its year.
         tag: how well its wording is known.
+        drawings_may_replace_text: the rule lets a drawing stand in place of a statement.
     """
 
     title: str
@@ -72,6 +73,7 @@ class StatementSet:
     source: str
     date: str
     tag: str
+    drawings_may_replace_text: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import signal
 import subprocess
 import sys
 import threading
@@ -9,7 +10,9 @@ from typing import TYPE_CHECKING
 import pytest
 
 from wickbench import main as program
+from wickbench.app.questions import Silent
 from wickbench.app.texts import Texts
+from wickbench.app.workspace import Workspace
 from wickbench.domain.errors import OutOfRange
 
 if TYPE_CHECKING:
@@ -91,17 +94,48 @@ def test_the_clock_agrees_with_the_computer() -> None:
 
 
 @pytest.fixture
-def told(project: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[list[str]]:
-    """What the person is told while the program watches for trouble."""
-    del project
-    monkeypatch.setattr(sys, "excepthook", sys.__excepthook__)
-    monkeypatch.setattr(threading, "excepthook", threading.__excepthook__)
-    sentences: list[str] = []
-    program.watch_for_trouble(Texts(), sentences.append)
-    yield sentences
+def _own_hooks(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """What the program puts in place for a whole process is taken away again."""
+    monkeypatch.setattr(sys, "excepthook", sys.excepthook)
+    monkeypatch.setattr(threading, "excepthook", threading.excepthook)
+    on_interrupt = signal.getsignal(signal.SIGINT)
+    yield
+    signal.signal(signal.SIGINT, on_interrupt)
     for handler in list(program.LOG.handlers):
         program.LOG.removeHandler(handler)
         handler.close()
+
+
+@pytest.mark.usefixtures("project", "qapp", "_own_hooks")
+def test_the_window_opens_the_file_that_was_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from PySide6.QtWidgets import QApplication
+
+    path = tmp_path / "Bench of mine.wickbench"
+    Workspace.create(path, program.make_services(Texts(), Silent())).close()
+    seen: list[str] = []
+
+    def look(*_: object) -> int:
+        shown = [window for window in QApplication.topLevelWidgets() if window.isVisible()]
+        seen.extend(window.windowTitle() for window in shown)
+        for window in shown:
+            window.close()
+        return 7
+
+    monkeypatch.setattr(QApplication, "exec", look)
+    assert program.main([str(path)]) == 7
+    assert len(seen) == 1
+    assert "Bench of mine" in seen[0]
+
+
+@pytest.fixture
+def told(project: Path, _own_hooks: None) -> list[str]:
+    """What the person is told while the program watches for trouble."""
+    del project
+    sentences: list[str] = []
+    program.watch_for_trouble(Texts(), sentences.append)
+    return sentences
 
 
 def log_text(project: Path) -> str:

@@ -8,10 +8,10 @@ from __future__ import annotations
 import argparse
 import datetime as dt
 import importlib.util
-import locale
 import logging
 import logging.handlers
 import shutil
+import signal
 import sys
 import threading
 import time
@@ -26,6 +26,7 @@ from wickbench.app.questions import Silent
 from wickbench.app.resources import ResourceMissing, resource_path
 from wickbench.app.texts import Texts
 from wickbench.app.texts_marker import N_
+from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Services, Workspace
 from wickbench.domain.errors import DomainError
 
@@ -152,8 +153,8 @@ def demo_file(folder: Path | None = None) -> Path:
 
 
 def make_texts() -> Texts:
-    """The texts in the language of this computer; English where there is no catalog for it."""
-    language = (locale.getlocale()[0] or "en").split("_")[0]
+    """The texts in the language that the person chose; English where there is no catalog for it."""
+    language = UserSettings.of_this_person().text("language")
     try:
         return Texts(language, folder=resource_path("catalogs"))
     except ResourceMissing:
@@ -162,7 +163,9 @@ def make_texts() -> Texts:
 
 def make_services(texts: Texts, ask: Ask) -> Services:
     """What every open workshop is given."""
-    return Services(SystemClock(), texts, ask, user_folder() / "backups")
+    chosen = UserSettings.of_this_person().text("backup_folder")
+    backups = Path(chosen) if chosen else user_folder() / "backups"
+    return Services(SystemClock(), texts, ask, backups)
 
 
 def write_papers(path: Path, folder: Path) -> int:
@@ -182,18 +185,15 @@ def open_window(path: Path | None) -> int:
     """Opens the window and stays until it is closed; returns the exit code."""
     from PySide6.QtWidgets import QApplication
 
-    from wickbench.gui.fonts import prepare_fonts
-    from wickbench.gui.main_window import MainWindow  # type: ignore[import-not-found]
-    from wickbench.gui.questions import AskInWindow
+    from wickbench.gui.main_window import MainWindow
     from wickbench.gui.trouble_relay import TroubleRelay
 
-    application = QApplication(sys.argv[:1])
-    prepare_fonts(application)
+    application = QApplication.instance() or QApplication(sys.argv[:1])
+    # Qt's loop never lets Python see Ctrl+C; the file is whole at every moment.
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
     texts = make_texts()
-    ask = AskInWindow(lambda: texts)
-    relay = TroubleRelay(ask)
-    watch_for_trouble(texts, relay.tell)
-    window = MainWindow(make_services(texts, ask), demo_file)
+    window = MainWindow(make_services, texts, demo_file)
+    watch_for_trouble(texts, TroubleRelay(window.ask, window).tell)
     window.show()
     if path is not None:
         window.open_workshop(path)
@@ -231,6 +231,7 @@ def watch_for_trouble(texts: Texts, tell: Callable[[str], None]) -> None:
             sys.__excepthook__(kind, error or kind(), trace)
             return
         LOG.error("uncaught", exc_info=(kind, error or kind(), trace))
+        sys.__excepthook__(kind, error or kind(), trace)
         said = texts.say(error) if isinstance(error, DomainError) else texts(TROUBLE, path=log)
         tell(said)
 

@@ -7,29 +7,25 @@ window.
 
 from __future__ import annotations
 
-import datetime as dt
 import sqlite3
 import threading
-from collections.abc import Hashable
 from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sqlalchemy.exc import DBAPIError
 
+from wickbench.storage.history import History, Step
 from wickbench.storage.journal_triggers import TEMP_TABLES, guard_triggers, log_triggers
-from wickbench.storage.refusals import CannotUndo, StorageError, while_writing
+from wickbench.storage.refusals import StorageError, primary_code, while_writing
 from wickbench.storage.tables import METADATA
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Hashable, Iterator
 
     from sqlalchemy import Connection
 
     from wickbench.storage.clock import Clock
-
-LIMIT = 1000
-MERGE_WITHIN_S = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,27 +36,11 @@ class Undone:
     tables: frozenset[str]
 
 
-@dataclass(slots=True)
-class _Step:
-    number: int
-    label: str
-    merge: Hashable | None
-    at_s: float
-    tables: frozenset[str]
-    booked_on: dt.date | None
-    on_paper: bool = False
-
-    def take_in(self, later: _Step) -> None:
-        """Make a rapid edit of the same thing part of this step."""
-        self.at_s = later.at_s
-        self.tables |= later.tables
-        self.booked_on = self.booked_on or later.booked_on
-
-
 class Journal:
     """The doors to an open file, and the history of what went through them.
 
     Attributes:
+        history: what can be undone and redone.
         last_tables: journalled tables that the last step touched; empty when it changed nothing.
     """
 
@@ -68,11 +48,9 @@ class Journal:
         self._connection = connection
         self._raw = raw
         self._clock = clock
+        self.history = History(clock)
         self._thread = threading.get_ident()
         self._door = ""
-        self._done: list[_Step] = []
-        self._undone: list[_Step] = []
-        self._number = 0
         self.last_tables: frozenset[str] = frozenset()
         self._install()
 
@@ -101,19 +79,20 @@ class Journal:
         """
         self.must_be_shut(f"the step {label!r}")
         self.last_tables = frozenset()
-        joined = self._joins(merge)
-        number = joined.number if joined else self._number + 1
+        joined = self.history.joins(merge)
+        number = joined.number if joined else self.history.next_number()
         with self._transaction("step"):
             self._mark(number)
             before = self._log_end()
             yield self._connection
             self._must_be_whole()
-            step = self._made(_Step(number, label, merge, 0.0, frozenset(), None), before)
+            step = self._made(Step(number, label, merge), before)
             if step.tables:
-                self._forget_log([*self._undone, *self._overflow(joined)])
+                self._forget_log(self.history.forgotten_by(joined))
             self._mark(None)
         if step.tables:
-            self._remember(step, joined)
+            self.last_tables = step.tables
+            self.history.remember(step, joined)
 
     @contextmanager
     def unjournalled(self) -> Iterator[Connection]:
@@ -145,6 +124,10 @@ class Journal:
         self._raw.execute("PRAGMA query_only=ON")
         try:
             yield
+        except DBAPIError as error:
+            if primary_code(error.orig) == sqlite3.SQLITE_READONLY:
+                raise RuntimeError("a change through the door for reading") from error
+            raise
         finally:
             self._raw.execute("PRAGMA query_only=OFF")
 
@@ -191,7 +174,7 @@ class Journal:
         row = self._raw.execute("SELECT ifnull(max(seq), 0) FROM journal_log").fetchone()
         return int(row[0])
 
-    def _made(self, step: _Step, before: int) -> _Step:
+    def _made(self, step: Step, before: int) -> Step:
         """The step with the tables it touched since, and whether it booked anything."""
         rows = self._raw.execute(
             "SELECT tbl, max(booked) FROM journal_log WHERE seq > ? GROUP BY tbl", (before,)
@@ -201,61 +184,11 @@ class Journal:
         step.booked_on = self._clock.today() if any(booked for _name, booked in rows) else None
         return step
 
-    def _forget_log(self, steps: list[_Step]) -> None:
-        numbers = [(step.number,) for step in steps]
-        self._raw.executemany("DELETE FROM journal_log WHERE step = ?", numbers)
+    def _forget_log(self, numbers: list[int]) -> None:
+        steps = [(number,) for number in numbers]
+        self._raw.executemany("DELETE FROM journal_log WHERE step = ?", steps)
 
-    # The history -----------------------------------------------------------------------------
-
-    def _joins(self, merge: Hashable | None) -> _Step | None:
-        top = self._done[-1] if self._done else None
-        if merge is None or top is None or self._undone or top.merge != merge:
-            return None
-        late = self._clock.monotonic() - top.at_s > MERGE_WITHIN_S
-        return None if late or self._why_not(top) else top
-
-    def _overflow(self, joined: _Step | None) -> list[_Step]:
-        return self._done[:1] if joined is None and len(self._done) >= LIMIT else []
-
-    def _remember(self, step: _Step, joined: _Step | None) -> None:
-        self.last_tables = step.tables
-        self._undone.clear()
-        if joined:
-            joined.take_in(step)
-            return
-        del self._done[: len(self._overflow(None))]
-        self._done.append(step)
-        self._number = step.number
-
-    def _why_not(self, step: _Step) -> str:
-        """The key of the sentence that says why a step must stay; empty when it need not."""
-        if step.booked_on is None:
-            return ""
-        if step.on_paper:
-            return "storage.on-paper"
-        return "" if step.booked_on == self._clock.today() else "storage.booked-earlier"
-
-    def may_undo(self) -> bool:
-        """Whether the last step can be taken back now."""
-        return bool(self._done) and not self._why_not(self._done[-1])
-
-    def may_redo(self) -> bool:
-        """Whether the step taken back last can be done again now."""
-        return bool(self._undone) and not self._why_not(self._undone[-1])
-
-    def undo_label(self) -> str | None:
-        """The act on top of the history."""
-        return self._done[-1].label if self._done else None
-
-    def redo_label(self) -> str | None:
-        """The act that was taken back last."""
-        return self._undone[-1].label if self._undone else None
-
-    def seal(self, tables: frozenset[str]) -> None:
-        """Steps that booked something in these tables stay: it was printed or exported."""
-        for step in (*self._done, *self._undone):
-            if step.booked_on is not None and step.tables & tables:
-                step.on_paper = True
+    # Undo and redo ---------------------------------------------------------------------------
 
     def undo(self) -> Undone:
         """Take the last step back.
@@ -264,32 +197,24 @@ class Journal:
             CannotUndo: nothing to take back, or it must stay.
             StorageError: it could not be kept; the file is as it was before.
         """
-        return self._replay(self._done, self._undone)
+        self.must_be_shut("undo")
+        return self._replay(self.history.to_undo())
 
     def redo(self) -> Undone:
         """Do the step again that was taken back last. Raises as ``undo``."""
-        return self._replay(self._undone, self._done)
+        self.must_be_shut("redo")
+        return self._replay(self.history.to_redo())
 
-    def _replay(self, source: list[_Step], target: list[_Step]) -> Undone:
-        self.must_be_shut("undo")
-        if not source:
-            raise CannotUndo("storage.nothing-to-undo")
-        step = source[-1]
-        if reason := self._why_not(step):
-            raise CannotUndo(reason)
-        with self._transaction("undo"):
-            self._run_inverses(step.number)
-        target.append(source.pop())
-        step.merge = None
+    def _replay(self, step: Step) -> Undone:
+        with self._transaction("replay"):
+            # Rows come back in any order: foreign keys, RESTRICT too, are held at COMMIT instead.
+            self._raw.execute("PRAGMA defer_foreign_keys=ON")
+            wanted = "SELECT sql FROM journal_log WHERE step = ? ORDER BY seq DESC"
+            inverses = self._raw.execute(wanted, (step.number,)).fetchall()
+            self._forget_log([step.number])
+            self._mark(step.number, replaying=True)
+            for (statement,) in inverses:
+                self._raw.execute(statement)
+            self._mark(None)
+        self.history.moved(step)
         return Undone(step.label, step.tables)
-
-    def _run_inverses(self, number: int) -> None:
-        # Rows come back in any order: foreign keys, RESTRICT too, are held at COMMIT instead.
-        self._raw.execute("PRAGMA defer_foreign_keys=ON")
-        wanted = "SELECT sql FROM journal_log WHERE step = ? ORDER BY seq DESC"
-        inverses = self._raw.execute(wanted, (number,)).fetchall()
-        self._raw.execute("DELETE FROM journal_log WHERE step = ?", (number,))
-        self._mark(number, replaying=True)
-        for (statement,) in inverses:
-            self._raw.execute(statement)
-        self._mark(None)

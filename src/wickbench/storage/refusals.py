@@ -67,7 +67,7 @@ class CannotUndo(StorageError):
     """There is nothing to undo, or what there is must stay."""
 
 
-def primary_code(error: sqlite3.Error) -> int:
+def primary_code(error: BaseException | None) -> int:
     """SQLite's primary result code, 0 when the error did not come from SQLite."""
     return getattr(error, "sqlite_errorcode", 0) & _PRIMARY
 

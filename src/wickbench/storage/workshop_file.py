@@ -77,22 +77,22 @@ class WorkshopFile:
     @property
     def may_undo(self) -> bool:
         """Whether the last step can be taken back now."""
-        return self._journal.may_undo()
+        return self._journal.history.may_undo
 
     @property
     def may_redo(self) -> bool:
         """Whether there is a step to do again."""
-        return self._journal.may_redo()
+        return self._journal.history.may_redo
 
     @property
     def undo_label(self) -> str | None:
         """The act that undo would take back."""
-        return self._journal.undo_label()
+        return self._journal.history.undo_label
 
     @property
     def redo_label(self) -> str | None:
         """The act that redo would do again."""
-        return self._journal.redo_label()
+        return self._journal.history.redo_label
 
     @property
     def last_tables(self) -> frozenset[str]:
@@ -101,7 +101,7 @@ class WorkshopFile:
 
     def seal(self, *tables: str) -> None:
         """Booked facts of these tables were printed or exported: undo no longer takes them back."""
-        self._journal.seal(frozenset(tables))
+        self._journal.history.seal(frozenset(tables))
 
     def save_copy(self, path: Path) -> None:
         """Write a verified copy with an id of its own; this file stays the open one.

@@ -11,6 +11,9 @@ from dataclasses import asdict
 from string import Template
 from typing import TYPE_CHECKING, Any, Final
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFont
+
 from wickbench.app.resources import resource_path
 
 if TYPE_CHECKING:
@@ -146,9 +149,14 @@ def style_sheet(colours: Any) -> str:  # noqa: ANN401 - Colours lives in theme, 
 
 
 def set_look(widget: QWidget, look: str) -> None:
-    """Give a widget one of the looks named above, also after it was shown."""
+    """Give a widget one of the looks named above, also after it was shown; its font stays."""
     if widget.property("look") == look:
         return
     widget.setProperty("look", look)
-    widget.style().unpolish(widget)
-    widget.style().polish(widget)
+    if widget.testAttribute(Qt.WidgetAttribute.WA_WState_Polished):
+        font = QFont(widget.font())
+        own = widget.testAttribute(Qt.WidgetAttribute.WA_SetFont)
+        widget.style().unpolish(widget)
+        widget.style().polish(widget)
+        if own:
+            widget.setFont(font)

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Final
 from wickbench.documents.rooms import is_inside
 from wickbench.documents.text import missing
 from wickbench.domain.findings import Finding, Rank
+from wickbench.domain.labels import FrameElement, PictureElement
+from wickbench.domain.sheets import Rect
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -18,7 +20,6 @@ if TYPE_CHECKING:
     from wickbench.documents.text_fit import SetText
     from wickbench.domain.label_fields import FilledText
     from wickbench.domain.labels import LabelDesign, TextElement
-    from wickbench.domain.sheets import Rect
 
 # Common practice, no source: 5 pt dark on light, 8 pt light on dark; a face with small lower-case
 # letters needs more points, so the x is measured too: 5 pt of an ordinary face has 0.8 mm.
@@ -26,6 +27,7 @@ LEGIBLE_PT: Final = 5.0
 LEGIBLE_REVERSED_PT: Final = 8.0
 LEGIBLE_X_MM: Final = 0.8
 COARSE_DPI: Final = 150
+LEAST_CONTRAST: Final = 3.0  # WCAG 2.1, 1.4.3, for large text; a stamp-sized label wants more
 
 _SLACK_MM: Final = 0.05
 _PAPER: Final = "#ffffff"
@@ -53,7 +55,7 @@ def check_text(
     face: Typeface,
     laid: LaidOutText,
 ) -> list[Finding]:
-    """Fields, glyphs, room and size of one text."""
+    """Fields, glyphs, room, size and contrast of one text."""
     found = [
         Finding(Rank.STOPS, "label.unknown-field", {"field": f"{{{name}}}"})
         for name in filled.unknown
@@ -131,16 +133,39 @@ def _says(said: str, value: str) -> bool:
 def _size_findings(design: LabelDesign, element: TextElement, laid: LaidOutText) -> list[Finding]:
     if not laid.text.strip():
         return []
-    reversed_out = _light(element.colour) > _light(design.background or _PAPER)
+    ground = _ground(design, laid.element)
+    found = _contrast_findings(element.colour, ground) if ground else []
+    reversed_out = _light(element.colour) > _light(ground or _PAPER)
     least = LEGIBLE_REVERSED_PT if reversed_out else LEGIBLE_PT
     if laid.size_pt < least:
         key = "label.type-too-small-reversed" if reversed_out else "label.type-too-small"
-        return [Finding(Rank.WATCH, key, {"size": laid.size_pt, "least": least})]
+        return [*found, Finding(Rank.WATCH, key, {"size": laid.size_pt, "least": least})]
     has_small = laid.text != laid.text.upper()
     if has_small and laid.x_height_mm < LEGIBLE_X_MM:
         data = {"x_mm": laid.x_height_mm, "least_mm": LEGIBLE_X_MM, "size": laid.size_pt}
-        return [Finding(Rank.WATCH, "label.small-letters", data)]
-    return []
+        found.append(Finding(Rank.WATCH, "label.small-letters", data))
+    return found
+
+
+def _ground(design: LabelDesign, at: int) -> str | None:
+    """Colour behind the middle of an element; None where a picture lies there."""
+    element = design.elements[at]
+    x, y = element.x_mm + element.w_mm / 2, element.y_mm + element.h_mm / 2
+    for under in reversed(design.elements[:at]):
+        box = Rect(under.x_mm, under.y_mm, under.w_mm, under.h_mm)
+        if not (box.x_mm <= x <= box.right_mm and box.y_mm <= y <= box.bottom_mm):
+            continue
+        if isinstance(under, PictureElement):
+            return None
+        if isinstance(under, FrameElement) and under.fill:
+            return under.fill
+    return design.background or _PAPER
+
+
+def _contrast_findings(colour: str, ground: str) -> list[Finding]:
+    lights = sorted((_light(colour), _light(ground)))
+    contrast = (lights[1] + 0.05) / (lights[0] + 0.05)
+    return [] if contrast >= LEAST_CONTRAST else [Finding(Rank.WATCH, "label.low-contrast")]
 
 
 def _edge_findings(

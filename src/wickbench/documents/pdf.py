@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import io
-import math
 from typing import TYPE_CHECKING, Any, Final
 
 from reportlab.lib.utils import ImageReader
@@ -12,16 +11,25 @@ from reportlab.pdfgen.canvas import Canvas
 
 from wickbench.documents.affine import Affine
 from wickbench.documents.pdf_fonts import GlyphFont, utf16_hex
+from wickbench.documents.pdf_operators import (
+    adjusted,
+    glyph_by_glyph,
+    ink,
+    matrix,
+    number,
+    path_operators,
+    points_of,
+    turned,
+)
 from wickbench.documents.pictures import picture_for_paper
 from wickbench.documents.surface import BLACK, Colour, Path, Surface
-from wickbench.documents.text import MM_PER_POINT, Run, Typeface
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from wickbench.documents.text import Run, Typeface
+
 _PDF_VERSION: Final = (1, 7)
-_PER_EM: Final = 1000
-_HAIR: Final = 0.01  # thousandths of an em: below it a place is the natural place
 _WIDE_GAP: Final = 150  # thousandths of an em: readers of PDF take more for a space
 
 
@@ -85,7 +93,7 @@ class PdfSurface:
     def begin_page(self, width_mm: float, height_mm: float) -> None:
         """Close the page before, if any, and open one of this size."""
         self._end_page()
-        self._pages.setPageSize((_pt(width_mm), _pt(height_mm)))
+        self._pages.setPageSize((points_of(width_mm), points_of(height_mm)))
         self._heights = [height_mm]
         self._page_open = True
 
@@ -104,15 +112,15 @@ class PdfSurface:
             return
         font = self._font(run.face)
         plain = font.note(run)
-        turned = _turned(turn_deg)
-        at = (_pt(x_mm), self._up(y_mm))
+        linear = turned(turn_deg)
+        at = (points_of(x_mm), self._up(y_mm))
         if any(glyph.y for glyph in run.glyphs):
-            shown = _glyph_by_glyph(run, size_pt, at, turned)
+            shown = glyph_by_glyph(run, size_pt, at, linear)
         else:
-            adjusted, gap = _adjusted(run)
+            array, gap = adjusted(run)
             plain = plain and gap < _WIDE_GAP
-            shown = f"{_matrix(turned, at)} Tm [{adjusted}] TJ"
-        body = f"{_ink(colour)} BT /{font.name} {_n(size_pt)} Tf {shown} ET"
+            shown = f"{matrix(linear, at)} Tm [{array}] TJ"
+        body = f"{ink(colour)} BT /{font.name} {number(size_pt)} Tf {shown} ET"
         if not plain:
             body = f"/Span <</ActualText <FEFF{utf16_hex(run.text)}>>> BDC {body} EMC"
         self._pages.say(body)
@@ -130,10 +138,10 @@ class PdfSurface:
         """Fill and stroke a path."""
         if fill is None and stroke is None:
             return
-        state = [_ink(fill)] if fill else []
+        state = [ink(fill)] if fill else []
         if stroke:
-            dashes = " ".join(_n(_pt(dash)) for dash in dash_mm)
-            state.append(f"{_ink(stroke).upper()} {_n(_pt(width_mm))} w [{dashes}] 0 d")
+            dashes = " ".join(number(points_of(dash)) for dash in dash_mm)
+            state.append(f"{ink(stroke).upper()} {number(points_of(width_mm))} w [{dashes}] 0 d")
         paint = {(True, False): "f", (False, True): "S", (True, True): "B"}[
             bool(fill), bool(stroke)
         ]
@@ -161,11 +169,11 @@ class PdfSurface:
             name = self._open_form(key, (0, 0, 1, 1), 0.0)
             self._pages.drawImage(reader, 0, 0, 1, 1, mask="auto")
             self._close_form(name)
-        a, b, c, d = _turned(turn_deg)
-        width, height = _pt(width_mm), _pt(height_mm)
-        x, y = _pt(x_mm) - c * height, self._up(y_mm) - d * height
+        a, b, c, d = turned(turn_deg)
+        width, height = points_of(width_mm), points_of(height_mm)
+        x, y = points_of(x_mm) - c * height, self._up(y_mm) - d * height
         scaled = (a * width, b * width, c * height, d * height)
-        self._pages.say(f"q {_matrix(scaled, (x, y))} cm")
+        self._pages.say(f"q {matrix(scaled, (x, y))} cm")
         self._pages.doForm(self._forms[key][0])
         self._pages.say("Q")
 
@@ -178,7 +186,9 @@ class PdfSurface:
         height = self._heights[-1]
         flip = Affine(1, 0, 0, -1, 0, height)
         up = flip.after(affine).after(flip)  # the same map as seen with y upwards; mm
-        self._pages.say(f"q {_matrix((up.a, up.b, up.c, up.d), (_pt(up.e), _pt(up.f)))} cm")
+        self._pages.say(
+            f"q {matrix((up.a, up.b, up.c, up.d), (points_of(up.e), points_of(up.f)))} cm"
+        )
 
     def pop(self) -> None:
         """Take back the last state."""
@@ -196,8 +206,8 @@ class PdfSurface:
         """Make a form XObject once."""
         if key in self._forms:
             return
-        margin = _pt(margin_mm)
-        box = (-margin, -margin, _pt(width_mm) + margin, _pt(height_mm) + margin)
+        margin = points_of(margin_mm)
+        box = (-margin, -margin, points_of(width_mm) + margin, points_of(height_mm) + margin)
         name = self._open_form(key, box, height_mm)
         draw(self)
         self._close_form(name)
@@ -205,16 +215,21 @@ class PdfSurface:
     def place(self, key: str, x_mm: float, y_mm: float, *, turn_deg: float = 0.0) -> None:
         """Refer to a form XObject."""
         name, height_mm = self._forms[key]
-        turned = _turned(turn_deg)
-        height = _pt(height_mm)
-        at = (_pt(x_mm) - turned[2] * height, self._up(y_mm) - turned[3] * height)
-        self._pages.say(f"q {_matrix(turned, at)} cm")
+        linear = turned(turn_deg)
+        height = points_of(height_mm)
+        at = (points_of(x_mm) - linear[2] * height, self._up(y_mm) - linear[3] * height)
+        self._pages.say(f"q {matrix(linear, at)} cm")
         self._pages.doForm(name)
         self._pages.say("Q")
 
     def link(self, url: str, x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> None:
         """Make a box of the page lead to an address."""
-        box = (_pt(x_mm), self._up(y_mm + height_mm), _pt(x_mm + width_mm), self._up(y_mm))
+        box = (
+            points_of(x_mm),
+            self._up(y_mm + height_mm),
+            points_of(x_mm + width_mm),
+            self._up(y_mm),
+        )
         self._pages.linkURL(url, box)
 
     def finish(self) -> bytes:
@@ -247,97 +262,10 @@ class PdfSurface:
         return font
 
     def _up(self, y_mm: float) -> float:
-        return _pt(self._heights[-1] - y_mm)
+        return points_of(self._heights[-1] - y_mm)
 
     def _operators(self, path: Path) -> str:
-        said: list[str] = []
-        here = (0.0, 0.0)
-        for command, *numbers in path:
-            if command == "z":
-                said.append("h")
-                continue
-            values = [float(number) for number in numbers]
-            points = [(_pt(x), self._up(y)) for x, y in zip(values[::2], values[1::2], strict=True)]
-            if command == "q":
-                points = _as_cubic(here, points)
-            here = points[-1]
-            operator = "c" if command == "q" else command
-            said.append(" ".join(f"{_n(x)} {_n(y)}" for x, y in points) + f" {operator}")
-        return " ".join(said)
-
-
-def _pt(mm: float) -> float:
-    return mm / MM_PER_POINT
-
-
-def _n(number: float) -> str:
-    """A number as PDF spells it: no exponent, no needless zeros."""
-    text = f"{number:.4f}".rstrip("0").rstrip(".")
-    return "0" if text in {"-0", ""} else text
-
-
-def _ink(colour: Colour) -> str:
-    red, green, blue = (int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5))
-    if red == green == blue:
-        return f"{_n(red)} g"
-    return f"{_n(red)} {_n(green)} {_n(blue)} rg"
-
-
-def _turned(degrees: float) -> tuple[float, float, float, float]:
-    """Matrix for a turn clockwise as seen, y up."""
-    cosine, sine = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
-    return cosine, -sine, sine, cosine
-
-
-def _matrix(linear: tuple[float, float, float, float], at: tuple[float, float]) -> str:
-    parts = [f"{value:.7f}".rstrip("0").rstrip(".") for value in linear]
-    return " ".join(["0" if part == "-0" else part for part in parts] + [_n(at[0]), _n(at[1])])
-
-
-def _adjusted(run: Run) -> tuple[str, float]:
-    """The array of TJ and the widest gap in it, thousandths of an em."""
-    k = _PER_EM / run.face.units_per_em
-    parts: list[str] = []
-    pending = ""
-    pen = widest = 0.0
-    for glyph in run.glyphs:
-        gap = (glyph.x - pen) * k
-        if abs(gap) > _HAIR:
-            parts += [f"<{pending}>"] if pending else []
-            parts.append(f"{-gap:.2f}".rstrip("0").rstrip("."))
-            pending, widest = "", max(widest, gap)
-        pending += f"{glyph.gid:04X}"
-        pen = glyph.x + run.face.advance(glyph.gid)
-    return " ".join([*parts, f"<{pending}>"]), widest
-
-
-def _glyph_by_glyph(
-    run: Run,
-    size_pt: float,
-    at: tuple[float, float],
-    turned: tuple[float, float, float, float],
-) -> str:
-    """Marks off the base line: each glyph gets its own place."""
-    k = size_pt / run.face.units_per_em
-    a, b, c, d = turned
-    said: list[str] = []
-    for glyph in run.glyphs:
-        x, y = glyph.x * k, glyph.y * k
-        place = (at[0] + a * x + c * y, at[1] + b * x + d * y)
-        said.append(f"{_matrix(turned, place)} Tm <{glyph.gid:04X}> Tj")
-    return " ".join(said)
-
-
-def _as_cubic(
-    here: tuple[float, float], points: list[tuple[float, float]]
-) -> list[tuple[float, float]]:
-    """A quadratic curve raised to the cubic that PDF knows."""
-    (cx, cy), (x, y) = points
-    return [
-        (here[0] + 2 / 3 * (cx - here[0]), here[1] + 2 / 3 * (cy - here[1])),
-        (x + 2 / 3 * (cx - x), y + 2 / 3 * (cy - y)),
-        (x, y),
-    ]
+        return path_operators(path, self._heights[-1])
 
 
 def _pdf_string(text: str) -> Any:  # noqa: ANN401 - the library has no types

@@ -41,6 +41,10 @@ SENTENCES: dict[str, str] = {
     "label.type-too-small-reversed": N_(
         "Light type of {size} pt on a dark ground fills in when printed; use at least {least} pt."
     ),
+    "label.low-contrast": N_(
+        "The colour of this text is so near to what lies behind it that it cannot be read. "
+        "Choose a darker or a lighter one."
+    ),
     "label.small-letters": N_(
         "This typeface has small letters: at {size} pt an x is only {x_mm} high. Make the "
         "type larger, at least {least_mm}."

@@ -41,6 +41,8 @@ def _keys_in_the_domain() -> set[str]:
 
 
 MADE_FROM_PARTS = {
+    "plan.pot-over-scale-in-portions",
+    "plan.pot-and-mix-over-scale-in-portions",
     "recipe.over-wax-limit-of-wax",
     "recipe.over-wax-limit-of-total",
     "bench.over-wax-limit-of-wax",
@@ -63,6 +65,9 @@ PLANS: list[PlanInputs] = [
     inputs(tumblers(2), pots=(), scales=()),
     inputs(tumblers(4), pots=(Pot("cauldron", 5000, 5200),)),
     inputs(tumblers(18), pots=(Pot("melter", 6000, 1200),)),
+    inputs(tumblers(18), pots=(Pot("melter", 6000, 1200),), scales=(Scale("small", 2000, 1),)),
+    inputs(tumblers(18), pots=(Pot("melter", 6000, 2200),), scales=(Scale("small", 2000, 1),)),
+    inputs(tumblers(18), pots=(Pot("melter", 6000, 4000),)),
     inputs(tumblers(14, DYED), scales=(Scale("kitchen", 5000, 1),)),
     inputs(tumblers(1, declared_net_g=300), tins(1, key="c", fill_to="net", net_g=500)),
     inputs(tumblers(9, items={"jar": 1}), stock={"fig": 10, "soy": 1900, "jar": 8}),

@@ -119,6 +119,8 @@ def _pot_place(
         largest_g = max(scale.maximum_g for scale in inputs.scales)
         alone = empty_g >= largest_g
         key = "plan.pot-over-scale" if alone else "plan.pot-and-mix-over-scale"
+        if place.portions > 1:
+            key += "-in-portions"
         data = {
             "name": pot.name,
             "scale": place.scale.name,

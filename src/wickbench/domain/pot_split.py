@@ -244,6 +244,7 @@ def _lightest_first(groups: Groups, number: int) -> Pots:
     return tuple(tuple(pot) for pot in pots)
 
 
+@lru_cache(maxsize=512)
 def _best_cut(groups: Groups, number: int) -> Pots | None:
     """The row of sizes, over the orders tried, whose fullest pot is lightest."""
     places = range(len(groups.sizes))
@@ -255,11 +256,14 @@ def _best_cut(groups: Groups, number: int) -> Pots | None:
 
 
 def _cut(groups: Groups, number: int, order: tuple[int, ...]) -> Pots | None:
-    """Cut the row into ``number`` runs; the smallest limit that works is found by halving."""
+    """Cut the row into ``number`` runs; the smallest limit that works is found by halving.
+
+    Runs of at most the mean and one vessel always do: each but the last is above the mean.
+    """
     if number <= 0:
         return None
     least = max(-(-groups.whole // number), max(groups.sizes, default=0))
-    most = groups.whole
+    most = least + max(groups.sizes, default=0)
     while least < most:
         middle = (least + most) // 2
         if len(_runs(groups, middle, order)) <= number:

@@ -67,9 +67,17 @@ _PLAN = {
     ),
     "plan.pot-over-scale": N_(
         "{name} weighs {together_g} empty, the largest scale carries {maximum_g}. "
+        "Weigh the wax in a bowl."
+    ),
+    "plan.pot-over-scale-in-portions": N_(
+        "{name} weighs {together_g} empty, the largest scale carries {maximum_g}. "
         "Weigh the wax in a bowl, in {portions} portions."
     ),
     "plan.pot-and-mix-over-scale": N_(
+        "{name} with its mix weighs {together_g}, the largest scale carries {maximum_g}. "
+        "Weigh the wax in a bowl on {scale}."
+    ),
+    "plan.pot-and-mix-over-scale-in-portions": N_(
         "{name} with its mix weighs {together_g}, the largest scale carries {maximum_g}. "
         "Weigh the wax in a bowl on {scale}, in {portions} portions."
     ),

@@ -130,6 +130,12 @@ class Texts:
             year=str(day.year),
         )
 
+    def day(self, iso: str | dt.date) -> str:
+        """A date without its weekday: "28 November 2026"."""
+        day = dt.date.fromisoformat(iso) if isinstance(iso, str) else iso
+        month = self(_MONTHS[day.month - 1])
+        return self(N_("{day} {month} {year}"), day=str(day.day), month=month, year=str(day.year))
+
     def _shown(self, data: dict[str, object]) -> dict[str, object]:
         return {name: self._one(name, value) for name, value in data.items()}
 

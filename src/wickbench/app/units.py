@@ -46,6 +46,7 @@ _READ_DIGITS = {
 }
 # The unit that a bare number has in a field of the kind, when the shown unit is a compound.
 _ASSUMED = {"lb oz": "oz"}
+GRAMS_PER_KILOGRAM = 1000
 _FIXED_UNITS = {"load": "%", "percent": "%", "density": "g/mL", "days": "d", "duration": "min"}
 _DEFAULTS: Mapping[str, tuple[str, str]] = {
     "mass": ("g", "lb oz"),
@@ -59,7 +60,7 @@ _DEFAULTS: Mapping[str, tuple[str, str]] = {
 class Units:
     """Preferred units: (first, second or "") per kind, locale for numbers, currency.
 
-    ``region`` "UK" reads pints and fluid ounces as imperial.
+    ``imperial`` reads pints and fluid ounces as the British ones.
     """
 
     locale: str = "en_US"
@@ -99,12 +100,24 @@ class Units:
             return first
         return f"{first} · {self.one(value, kind, other)}"
 
+    def bulk(self, value: float, *, both: bool = True) -> str:
+        """A weight on the shelf: kilograms from one kilogram on, no zeros at the end."""
+        units = [self.first("mass")]
+        if both and self.second("mass"):
+            units.append(self.second("mass"))
+        return " · ".join(self._bulk(value, unit) for unit in units)
+
+    def _bulk(self, value: float, unit: str) -> str:
+        if unit == "g" and abs(value) >= GRAMS_PER_KILOGRAM:
+            unit = "kg"
+        return format_quantity(value, "mass", unit, locale=self.locale)
+
     def one(self, value: float, kind: str, unit: str, *, step: float | None = None) -> str:
         """Text in one unit."""
         if step is not None and unit == "g":
             return format_quantity(value, kind, unit, step=step, locale=self.locale)
         digits = _READ_DIGITS.get(unit, 3)
-        heavy = unit == "g" and abs(convert(value, kind, unit)) >= 1000  # noqa: PLR2004 - 1 kg
+        heavy = unit == "g" and abs(convert(value, kind, unit)) >= GRAMS_PER_KILOGRAM
         if heavy or kind in {"count", "days"}:
             digits = 0
         return format_quantity(value, kind, unit, digits=digits, locale=self.locale)

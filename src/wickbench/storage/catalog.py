@@ -233,13 +233,16 @@ def _amount(kind: str, quantity: int | None) -> float | None:
 def prices(connection: Connection) -> dict[int, values.Price]:
     """What each item cost when it was bought last, freight included.
 
-    The latest lot by day, then by entry, that says both what was paid and for how much. An item
-    without one is left out.
+    The latest lot by day, then by entry, that says both what was paid and for how much, and was
+    not taken back by a counter-entry. An item without one is left out.
     """
-    lots = MATERIAL_LOT.c
+    lots, moves = MATERIAL_LOT.c, STOCK_MOVE.c
+    taken_back = select(moves.lot_id).where(
+        moves.lot_id.is_not(None), moves.reason == "corrected", moves.quantity < 0
+    )
     statement = (
         select(lots.item_id, lots.paid_e4, lots.freight_e4, lots.quantity)
-        .where(lots.paid_e4.is_not(None), lots.quantity > 0)
+        .where(lots.paid_e4.is_not(None), lots.quantity > 0, lots.id.not_in(taken_back))
         .order_by(func.ifnull(lots.bought_on, ""), lots.id)
     )
     return {

@@ -15,7 +15,7 @@ from wickbench.app.caution_sticker import (
 )
 from wickbench.app.sentences import cautions, net_weight
 from wickbench.app.texts import Texts
-from wickbench.documents.caution_layout import Base
+from wickbench.documents.caution_checks import Base
 from wickbench.documents.sticker_shape import StickerShape
 from wickbench.documents.typefaces import TypefaceShelf
 from wickbench.domain.catalog import Vessel, Wick

@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 
 from wickbench.app.standards import caution_rules
 from wickbench.documents.caution_blocks import Content
+from wickbench.documents.caution_checks import Base
 from wickbench.documents.caution_design import CautionDesign
 from wickbench.documents.caution_layout import (
     STEP_PT,
-    Base,
     LaidOutCaution,
     fits,
     lay_out_caution,
@@ -223,7 +223,8 @@ def test_text_too_small_to_read_stops_and_keeps_every_mandatory_statement() -> N
 def test_a_sticker_far_too_small_is_refused_with_the_size_needed() -> None:
     caution = laid(StickerShape("circle", 8, 8), languages=("en", "de", "fr"))
     assert caution.label.draws == ()
-    assert keys(caution)[0] == "caution.does-not-fit"
+    assert caution.lines == ()
+    assert keys(caution) == ["caution.does-not-fit"]
     assert caution.findings[0].rank is Rank.STOPS
 
 
@@ -307,3 +308,17 @@ def test_lines_of_a_text_stand_eighteen_percent_apart() -> None:
     leading_mm = caution.size_pt * 25.4 / 72 * 1.18
     gaps = [below - above for above, below in itertools.pairwise(baselines)]
     assert gaps == pytest.approx([leading_mm] * len(gaps))
+
+
+def test_a_symbol_that_must_shrink_stops_and_names_the_size_needed() -> None:
+    caution = laid(StickerShape("rectangle", 11, 60), "US")
+    assert "caution.symbol-small" in keys(caution)
+    assert caution.needed_mm is not None
+    assert caution.needed_mm > 11
+
+
+def test_care_lines_stay_when_dropping_them_gains_nothing() -> None:
+    # the signal word is too wide for 5 pt here, whatever else is left out
+    caution = laid(StickerShape("rectangle", 20, 90), "US")
+    assert caution.size_pt < 5.0
+    assert not caution.dropped

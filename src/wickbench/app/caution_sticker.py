@@ -7,8 +7,9 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from wickbench.app.standards import caution_rules
+from wickbench.documents.caution_checks import Base
 from wickbench.documents.caution_design import CautionDesign
-from wickbench.documents.caution_layout import Base, LaidOutCaution, lay_out_caution
+from wickbench.documents.caution_layout import LaidOutCaution, lay_out_caution
 from wickbench.documents.text import Typeface
 from wickbench.documents.typefaces import REGULAR, SANS
 from wickbench.domain.caution_statements import CandleFacts, CautionLine, StatementSet, Wanted

@@ -6,22 +6,30 @@ text would come out smaller than can be read, and each with a finding.
 
 from __future__ import annotations
 
+import bisect
 import hashlib
 import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.caution_blocks import SIGNAL_SIZE, Content, blocks_at
+from wickbench.documents.caution_checks import (
+    Base,
+    base_findings,
+    dropped_finding,
+    glyph_findings,
+    size_findings,
+)
 from wickbench.documents.caution_drawing import place_rows
 from wickbench.documents.caution_flow import flow
 from wickbench.documents.label_draws import LaidOutText, TextDraw
 from wickbench.documents.label_layout import LaidOutLabel
 from wickbench.documents.pictograms import LEAST_HEIGHT_MM
 from wickbench.documents.sticker_shape import LARGEST_MM, StickerShape
-from wickbench.documents.text import missing, mm_per_unit
+from wickbench.documents.text import mm_per_unit
 from wickbench.domain.caution_statements import CautionLine
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.domain.findings import Finding, sort_findings
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -33,19 +41,6 @@ STEP_PT: Final = 0.1
 LARGEST_PT: Final = 36.0
 SMALLEST_PT: Final = 1.0
 NEEDED_STEP_MM: Final = 1.0
-
-
-@dataclass(frozen=True, slots=True)
-class Base:
-    """What the sticker is stuck on: the vessel's base or lid.
-
-    Attributes:
-        width_mm: diameter of a round one, else its width.
-        depth_mm: depth of a square or oblong one; None for a round one.
-    """
-
-    width_mm: float
-    depth_mm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,19 +96,24 @@ def lay_out_caution(
     if not lines or not signal_words:
         raise OutOfRange("caution.nothing-to-print")
     whole = Content(tuple(lines), tuple(dict.fromkeys(signal_words)), symbol)
-    kept, dropped = _drop_care(whole, shape, design)
+    kept = _without_care(whole, shape, design)
     rows, size_pt, symbol_mm = _largest(kept, shape, design)
-    needed_mm = _needed_mm(whole, shape, design) if _is_short(dropped, size_pt, design) else None
+    if size_pt and kept != whole:
+        kept = _with_care_back(whole, kept, shape, replace(design, symbol_mm=symbol_mm), size_pt)
+        rows, size_pt, symbol_mm = _largest(kept, shape, design)
+    dropped = tuple(line for line in whole.lines if line not in kept.lines)
+    short = bool(dropped) or size_pt < design.least_pt or symbol_mm < LEAST_HEIGHT_MM
+    needed_mm = _needed_mm(whole, shape, design) if short else None
     findings = [
-        *_glyph_findings(whole, design),
-        *_size_findings(size_pt, symbol_mm, needed_mm, kept, design),
-        *(_dropped_finding(line, needed_mm or shape.width_mm) for line in dropped),
-        *_base_findings(shape, base),
+        *glyph_findings(whole, design),
+        *size_findings(size_pt, symbol_mm, needed_mm, kept, design),
+        *(dropped_finding(line, needed_mm or shape.width_mm) for line in dropped if rows),
+        *base_findings(shape, base),
     ]
     return LaidOutCaution(
         label=_label(rows, size_pt, shape, design, findings),
         size_pt=size_pt,
-        lines=kept.lines,
+        lines=kept.lines if rows else (),
         dropped=dropped,
         needed_mm=needed_mm,
     )
@@ -166,26 +166,31 @@ def _rows(
     return flow(blocks_at(content, design, size_pt), shape)
 
 
-def _is_short(dropped: Sequence[CautionLine], size_pt: float, design: CautionDesign) -> bool:
-    return bool(dropped) or size_pt < design.least_pt
-
-
-def _drop_care(
-    content: Content, shape: StickerShape, design: CautionDesign
-) -> tuple[Content, tuple[CautionLine, ...]]:
-    """What is printed, and the care lines that go because text would become too small.
+def _without_care(content: Content, shape: StickerShape, design: CautionDesign) -> Content:
+    """What is left when care lines go, because text would become too small.
 
     A care line goes in all languages at once, the last one first.
     """
-    lines = list(content.lines)
     kept = content
-    optional = list(dict.fromkeys(line.key for line in lines if not line.mandatory))
+    optional = list(dict.fromkeys(line.key for line in content.lines if not line.mandatory))
     while optional and not fits(kept, shape, design, design.least_pt):
         key = optional.pop()
-        lines = [line for line in lines if line.key != key]
-        kept = replace(content, lines=tuple(lines))
-    gone = {line.key for line in content.lines} - {line.key for line in lines}
-    return kept, tuple(line for line in content.lines if line.key in gone)
+        kept = replace(kept, lines=tuple(line for line in kept.lines if line.key != key))
+    return kept
+
+
+def _with_care_back(
+    content: Content, kept: Content, shape: StickerShape, design: CautionDesign, size_pt: float
+) -> Content:
+    """Care lines that cost no size after all come back: shorter ones, or all when it was width."""
+    least_pt = min(size_pt, design.least_pt)
+    gone = dict.fromkeys(line.key for line in content.lines if line not in kept.lines)
+    for key in gone:
+        lines = tuple(line for line in content.lines if line in kept.lines or line.key == key)
+        more = replace(content, lines=lines)
+        if fits(more, shape, design, least_pt):
+            kept = more
+    return kept
 
 
 def _largest(
@@ -203,12 +208,11 @@ def _largest(
 
 def _sizes(content: Content, shape: StickerShape, design: CautionDesign) -> Iterable[float]:
     """Sizes from the largest that the area could hold downwards."""
-    steps = round(LARGEST_PT / STEP_PT)
-    least = round(SMALLEST_PT / STEP_PT)
-    for step in range(steps, least - 1, -1):
-        size_pt = step * STEP_PT
-        if _ink_area_mm2(content, design, size_pt) <= shape.area_mm2():
-            yield round(size_pt, 3)
+    steps = range(round(SMALLEST_PT / STEP_PT), round(LARGEST_PT / STEP_PT) + 1)
+    most = bisect.bisect_right(
+        steps, shape.area_mm2(), key=lambda step: _ink_area_mm2(content, design, step * STEP_PT)
+    )
+    return (round(step * STEP_PT, 3) for step in reversed(steps[:most]))
 
 
 def _ink_area_mm2(content: Content, design: CautionDesign, size_pt: float) -> float:
@@ -238,60 +242,3 @@ def _needed_mm(content: Content, shape: StickerShape, design: CautionDesign) -> 
         middle = float(int((low + high) / 2))
         low, high = (low, middle) if holds(middle) else (middle, high)
     return high
-
-
-def _glyph_findings(content: Content, design: CautionDesign) -> list[Finding]:
-    said = (
-        (design.text_face, "\n".join(line.text for line in content.lines)),
-        (design.signal_face, "\n".join(content.signal_words)),
-    )
-    return [
-        Finding(
-            Rank.STOPS, "caution.missing-glyph", {"family": face.family, "signs": " ".join(lost)}
-        )
-        for face, text in said
-        if (lost := missing(face, text))
-    ]
-
-
-def _size_findings(
-    size_pt: float,
-    symbol_mm: float,
-    needed_mm: float | None,
-    content: Content,
-    design: CautionDesign,
-) -> list[Finding]:
-    """Findings about what could not be set, is too small to read, or has too small a symbol."""
-    needed: dict[str, object] = {"needed_mm": needed_mm} if needed_mm else {}
-    key = "" if needed_mm else "-anywhere"
-    if size_pt == 0.0:
-        return [Finding(Rank.STOPS, f"caution.does-not-fit{key}", needed)]
-    found = []
-    if size_pt < design.least_pt:
-        data = {"size_pt": size_pt, "least_pt": design.least_pt, **needed}
-        found.append(Finding(Rank.STOPS, f"caution.too-small{key}", data))
-    if symbol_mm < LEAST_HEIGHT_MM:
-        source = content.lines[0].source
-        data = {"height_mm": symbol_mm, "least_mm": LEAST_HEIGHT_MM, "source": source, **needed}
-        found.append(Finding(Rank.STOPS, f"caution.symbol-small{key}", data))
-    return found
-
-
-def _dropped_finding(line: CautionLine, needed_mm: float) -> Finding:
-    data = {"text": line.text, "needed_mm": needed_mm}
-    return Finding(Rank.WATCH, "caution.care-dropped", data, about=("statement", line.key))
-
-
-def _base_findings(shape: StickerShape, base: Base | None) -> list[Finding]:
-    if base is None:
-        return []
-    if base.depth_mm is None:
-        too_large = shape.across_mm > base.width_mm
-    else:
-        sides = sorted((shape.width_mm, shape.height_mm))
-        room = sorted((base.width_mm, base.depth_mm))
-        too_large = any(side > free for side, free in zip(sides, room, strict=True))
-    if not too_large:
-        return []
-    data = {"sticker_mm": shape.across_mm, "base_mm": base.width_mm}
-    return [Finding(Rank.STOPS, "caution.larger-than-base", data)]

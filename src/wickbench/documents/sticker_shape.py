@@ -8,11 +8,16 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from wickbench.documents.rooms import room_of
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.labels import LabelDesign
 from wickbench.domain.sheets import SHAPES, Rect
+
+if TYPE_CHECKING:
+    from wickbench.documents.text_fit import Room
 
 LARGEST_MM = 1000.0
 
@@ -87,7 +92,7 @@ class StickerShape:
         """Width of the safe zone over a whole line, centred; 0 where there is none."""
         if top_mm < self.top_mm - 1e-9 or bottom_mm > self.bottom_mm + 1e-9:
             return 0.0
-        room = room_of(self.design, Rect(0.0, 0.0, self.width_mm, self.height_mm))
+        room = _room(self)
         if room is not None:
             left_mm, right_mm = room(top_mm, bottom_mm)
             return right_mm - left_mm
@@ -105,7 +110,7 @@ class StickerShape:
     def area_mm2(self) -> float:
         """An upper bound for the safe zone's area."""
         width, height = self.width_mm - 2 * self.safe_mm, self.height_mm - 2 * self.safe_mm
-        return width * height * (math.pi / 4 if self.shape == "circle" else 1.0)
+        return width * height * (math.pi / 4 if self.shape in {"circle", "oval"} else 1.0)
 
     def _half_mm(self, y_mm: float) -> float:
         from_middle = abs(y_mm - self.height_mm / 2)
@@ -113,3 +118,9 @@ class StickerShape:
         into = from_middle - (self.height_mm / 2 - self.safe_mm - radius)
         lost = radius - math.sqrt(max(0.0, radius**2 - into**2)) if into > 0.0 else 0.0
         return self.width_mm / 2 - self.safe_mm - lost
+
+
+@lru_cache(64)
+def _room(sticker: StickerShape) -> Room | None:
+    """Edges of lines on a round or oval sticker; asked for some thousand times per layout."""
+    return room_of(sticker.design, Rect(0.0, 0.0, sticker.width_mm, sticker.height_mm))

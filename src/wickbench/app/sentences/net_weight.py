@@ -23,4 +23,17 @@ SENTENCES: dict[str, str] = {
         "The plan gives {planned_g} in each, {difference_g} more than the {declared_g} on the "
         "label. You could declare more, or fill less."
     ),
+    "net-weight.none-weighed": N_("Weigh at least one finished candle first."),
+    "net-weight.average-below": N_(
+        "The {count} candles weighed hold {average_g} on average, less than the {declared_g} on "
+        "the label. Declare less, or fill more."
+    ),
+    "net-weight.far-short": N_(
+        "{count} of the candles weighed hold less than {least_g}, the lightest {lightest_g}. Do "
+        "not sell these under this label."
+    ),
+    "net-weight.too-many-short": N_(
+        "{count} of {of} candles hold less than {least_g}; at most five in a hundred may. Declare "
+        "less, or take the light ones out."
+    ),
 }

@@ -6,6 +6,7 @@ import io
 import struct
 import warnings
 from dataclasses import dataclass
+from functools import lru_cache
 
 from PIL import Image, ImageOps, UnidentifiedImageError
 
@@ -43,8 +44,9 @@ def open_picture(data: bytes) -> Image.Image:
         raise DomainError("picture.damaged") from error
 
 
+@lru_cache(8)
 def picture_size(data: bytes) -> PictureSize:
-    """Upright size of a picture.
+    """Upright size of a picture; remembered, for a preview asks at every key stroke.
 
     Raises:
         DomainError: as `open_picture`.

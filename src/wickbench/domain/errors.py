@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing_extensions import override
+
 
 class DomainError(Exception):
     """Something the person can mend.
@@ -17,6 +19,7 @@ class DomainError(Exception):
         self.key = key
         self.data = data
 
+    @override
     def __str__(self) -> str:
         shown = ", ".join(f"{name}={value!r}" for name, value in self.data.items())
         return f"{self.key} ({shown})" if shown else self.key

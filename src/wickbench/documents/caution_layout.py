@@ -96,11 +96,7 @@ def lay_out_caution(
     if not lines or not signal_words:
         raise OutOfRange("caution.nothing-to-print")
     whole = Content(tuple(lines), tuple(dict.fromkeys(signal_words)), symbol)
-    kept = _without_care(whole, shape, design)
-    rows, size_pt, symbol_mm = _largest(kept, shape, design)
-    if size_pt and kept != whole:
-        kept = _with_care_back(whole, kept, shape, replace(design, symbol_mm=symbol_mm), size_pt)
-        rows, size_pt, symbol_mm = _largest(kept, shape, design)
+    kept, (rows, size_pt, symbol_mm) = _kept_and_largest(whole, shape, design)
     dropped = tuple(line for line in whole.lines if line not in kept.lines)
     short = bool(dropped) or size_pt < design.least_pt or symbol_mm < LEAST_HEIGHT_MM
     needed_mm = _needed_mm(whole, shape, design) if short else None
@@ -164,6 +160,20 @@ def _rows(
     content: Content, shape: StickerShape, design: CautionDesign, size_pt: float
 ) -> tuple[Row, ...] | None:
     return flow(blocks_at(content, design, size_pt), shape)
+
+
+def _kept_and_largest(
+    whole: Content, shape: StickerShape, design: CautionDesign
+) -> tuple[Content, tuple[tuple[Row, ...], float, float]]:
+    """What is printed, with its rows, text size and symbol height."""
+    kept = _without_care(whole, shape, design)
+    largest = _largest(kept, shape, design)
+    _, size_pt, symbol_mm = largest
+    if not size_pt or kept == whole:
+        return kept, largest
+    smaller = replace(design, symbol_mm=symbol_mm)
+    kept = _with_care_back(whole, kept, shape, smaller, size_pt)
+    return kept, _largest(kept, shape, design)
 
 
 def _without_care(content: Content, shape: StickerShape, design: CautionDesign) -> Content:

@@ -16,7 +16,7 @@ from wickbench.app.sentences.plan import SENTENCES as PLAN
 from wickbench.app.sentences.recipes import SENTENCES as RECIPES
 from wickbench.app.texts import Texts
 from wickbench.domain.bench import begin, target_g, weigh
-from wickbench.domain.bench_outcome import bench_findings
+from wickbench.domain.bench_findings import bench_findings
 from wickbench.domain.equipment import HeatSource, Pot, Scale
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.lot_codes import check_pattern, lot_codes
@@ -30,6 +30,7 @@ TOPICS = ("recipe", "plan", "pour", "equipment", "cost", "bench", "lot")
 ROOMS = (
     *("recipes", "recipe_checks", "equipment", "pours", "shortages", "lot_codes", "costs"),
     *("plan", "plan_fill", "plan_pots", "plan_weighing", "plan_values", "bench", "bench_outcome"),
+    "bench_findings",
 )
 
 
@@ -45,6 +46,8 @@ MADE_FROM_PARTS = {
     "plan.pot-and-mix-over-scale-in-portions",
     "recipe.over-wax-limit-of-wax",
     "recipe.over-wax-limit-of-total",
+    "bench.blend-of-wax",
+    "bench.blend-of-fragrance",
     "bench.over-wax-limit-of-wax",
     "bench.over-wax-limit-of-total",
     "plan.short-mass-or-fewer",

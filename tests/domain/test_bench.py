@@ -19,8 +19,10 @@ from wickbench.domain.bench import (
     target_g,
     unweigh,
     weigh,
+    with_top_ups_marked,
 )
-from wickbench.domain.bench_outcome import accept_wax, bench_findings, outcome, wax_offer
+from wickbench.domain.bench_findings import bench_findings
+from wickbench.domain.bench_outcome import accept_wax, outcome, wax_offer
 from wickbench.domain.equipment import Pot, Scale
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.findings import Rank
@@ -211,6 +213,27 @@ def test_rounding_to_the_scale_is_not_a_finding() -> None:
     assert "bench.load-low" not in _keys(_weigh_as_told(state))
 
 
+def test_a_blend_that_is_off_is_noted() -> None:
+    """300 g of 1538 + 512 g of wax swapped; the load is what it was."""
+    state = _state()
+    soy, coconut = state.at(SOY).planned_g, state.at(COCONUT).planned_g
+    state = weigh(weigh(state, SOY, soy - 300), COCONUT, coconut + 300)
+    state = _weigh_as_told(state)
+    assert outcome(state.pots[0]).load.of_wax == pytest.approx(8, abs=1e-3)
+    assert _keys(state) == ["bench.blend-of-wax", "bench.blend-of-wax"]
+    one = bench_findings(state)[0]
+    assert one.rank is Rank.NOTE
+    assert one.data["planned_percent"] == pytest.approx(75, abs=0.01)
+    assert one.data["share_percent"] == pytest.approx(100 * (soy - 300) / (soy + coconut))
+
+
+def test_oils_that_were_swapped_are_noted() -> None:
+    state = _weigh_as_told(_state())
+    fig, cedar = state.at(FIG).planned_g, state.at(CEDAR).planned_g
+    state = weigh(weigh(state, FIG, cedar), CEDAR, fig)
+    assert _keys(state) == ["bench.blend-of-fragrance", "bench.blend-of-fragrance"]
+
+
 def test_more_than_the_pot_carries() -> None:
     state = _state(brim_ml=3300.0)
     assert _keys(weigh(state, SOY, state.at(SOY).planned_g * 1.3)) == ["bench.over-pot"]
@@ -288,7 +311,6 @@ def test_an_accepted_offer_restores_load_and_blend(oil: float, wax: float) -> No
         for index, step in enumerate(done.pots[0].steps)
         if step.weighed_g is not None
     }
-    emptied = replace(
-        done.pots[0], steps=tuple(replace(step, weighed_g=None) for step in done.pots[0].steps)
-    )
+    stored = (replace(step, weighed_g=None, top_up=False) for step in done.pots[0].steps)
+    emptied = replace(done.pots[0], steps=with_top_ups_marked(stored))
     assert resume(BenchState((emptied,)), readings) == done

@@ -149,6 +149,17 @@ def resume(state: BenchState, weighed: Mapping[Place, float]) -> BenchState:
     return state
 
 
+def with_top_ups_marked(steps: Iterable[BenchStep]) -> tuple[BenchStep, ...]:
+    """Steps as stored rows give them: what comes a second time in its role is a top-up."""
+    seen: set[tuple[Role, Material]] = set()
+    marked = []
+    for step in steps:
+        key = (step.role, step.material)
+        marked.append(replace(step, top_up=key in seen))
+        seen.add(key)
+    return tuple(marked)
+
+
 def weigh(state: BenchState, place: tuple[int, int], actual_g: float) -> BenchState:
     """Note what was really weighed; a second reading replaces the first.
 

@@ -18,7 +18,6 @@ from wickbench.domain.bench import (
     with_pot,
 )
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.plan_values import PotFill
 from wickbench.domain.recipes import Load, Material, Role
 from wickbench.domain.rounding import to_step
@@ -26,14 +25,10 @@ from wickbench.domain.rounding import to_step
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-_LOAD_OFF = 0.02
-"""A load that is off by less than a fiftieth of itself is what scales do anyway."""
-
-_STEPS_TOLD = 0.75
+STEPS_TOLD = 0.75
 """Less than this many steps off is rounding to the scale, not a hand that slipped."""
 
-_SLACK_G = 0.05
-_SLACK = 1e-9
+SLACK_G = 0.05
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,7 +101,7 @@ def _filled(
     for fill in fills:
         count = fill.count
         if fill.each_g > 0:
-            count = min(count, math.floor((left_g + _SLACK_G) / fill.each_g))
+            count = min(count, math.floor((left_g + SLACK_G) / fill.each_g))
         left_g -= count * fill.each_g
         if count:
             filled.append(replace(fill, count=count))
@@ -146,7 +141,7 @@ def wax_offer(pot: BenchPot) -> WaxOffer | None:
     if wax_g <= 0:
         return None
     total_g = outcome(_with_top_ups(pot, add)).total_g
-    fits = None if pot.holds_g is None else total_g <= pot.holds_g + _SLACK_G
+    fits = None if pot.holds_g is None else total_g <= pot.holds_g + SLACK_G
     return WaxOffer(add=add, wax_g=wax_g, total_g=total_g, fits=fits)
 
 
@@ -158,7 +153,7 @@ def _most_over(pot: BenchPot) -> float:
         if step.role is Role.FRAGRANCE
         and step.weighed_g is not None
         and step.planned_g > 0
-        and step.weighed_g > exact_target_g(pot, step) + step.step_g * _STEPS_TOLD
+        and step.weighed_g > exact_target_g(pot, step) + step.step_g * STEPS_TOLD
     ]
     return max(over, default=0.0)
 
@@ -198,59 +193,3 @@ def accept_wax(state: BenchState, pot_index: int) -> BenchState:
     if offer is None:
         raise OutOfRange("bench.nothing-offered")
     return with_pot(state, pot_index, _with_top_ups(state.pots[pot_index], offer.add))
-
-
-def bench_findings(state: BenchState) -> tuple[Finding, ...]:
-    """What is worth saying about the session, each about ``("pot", index)``."""
-    found: list[Finding] = []
-    for index, pot in enumerate(state.pots):
-        if any(step.weighed_g is not None for step in pot.steps):
-            found += [replace(one, about=("pot", index, *one.about)) for one in _about_pot(pot)]
-    return sort_findings(found)
-
-
-def _about_pot(pot: BenchPot) -> Iterator[Finding]:
-    now = outcome(pot)
-    yield from _about_load(pot, now)
-    yield from _about_limits(pot, now)
-    for fill in now.unfilled:
-        data = {"vessel": fill.vessel_name, "n": fill.count}
-        yield Finding(Rank.WATCH, "bench.not-enough", data, ("line", fill.line_key))
-    if pot.holds_g is not None and now.total_g > pot.holds_g + _SLACK_G:
-        data = {"total_g": now.total_g, "most_g": pot.holds_g}
-        yield Finding(Rank.STOPS, "bench.over-pot", data)
-
-
-def _about_load(pot: BenchPot, now: Outcome) -> Iterator[Finding]:
-    planned = now.planned_load.percent
-    steps_g = math.fsum(step.step_g for step in pot.steps if step.role is Role.FRAGRANCE)
-    off_g = now.oil_g - planned / 100 * now.wax_g
-    if abs(off_g) <= steps_g * _STEPS_TOLD:
-        return
-    data: dict[str, object] = {"load_percent": now.load.percent, "planned_percent": planned}
-    if now.load.percent > planned * (1 + _LOAD_OFF):
-        offer = wax_offer(pot)
-        key = "bench.load-high"
-        if offer is not None:
-            data |= {"add_g": offer.wax_g, "total_g": offer.total_g}
-            key = "bench.load-high-no-room" if offer.fits is False else "bench.load-high-add-wax"
-        yield Finding(Rank.WATCH, key, data)
-    elif now.load.percent < planned * (1 - _LOAD_OFF):
-        data["add_g"] = -off_g
-        yield Finding(Rank.WATCH, "bench.load-low", data)
-
-
-def _about_limits(pot: BenchPot, now: Outcome) -> Iterator[Finding]:
-    limit = pot.max_load
-    if limit is not None and now.load.of_wax > limit.of_wax + _SLACK:
-        data = {
-            "load_percent": getattr(now.load, f"of_{limit.basis}"),
-            "limit_percent": limit.percent,
-        }
-        yield Finding(Rank.WATCH, f"bench.over-wax-limit-of-{limit.basis}", data)
-    names = {step.material: step.name for step in pot.steps}
-    for oil, share in now.oils_percent.items():
-        most = pot.certificate_percent.get(oil)
-        if most is not None and share > most + _SLACK:
-            data = {"name": names[oil], "share_percent": share, "limit_percent": most}
-            yield Finding(Rank.STOPS, "bench.oil-over-certificate", data, ("oil", oil))

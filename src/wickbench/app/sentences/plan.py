@@ -129,6 +129,14 @@ _BENCH = {
         "The load is {load_percent} of wax; planned was {planned_percent}. "
         "{add_g} more oil brings it back."
     ),
+    "bench.blend-of-wax": N_(
+        "{name} is {share_percent} of the waxes; the recipe says {planned_percent}. "
+        "Note it with the pour."
+    ),
+    "bench.blend-of-fragrance": N_(
+        "{name} is {share_percent} of the oils; the recipe says {planned_percent}. "
+        "Note it with the pour."
+    ),
     "bench.over-wax-limit-of-wax": N_(
         "The load has become {load_percent} of wax; the wax holds {limit_percent}. Add wax."
     ),

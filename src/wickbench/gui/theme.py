@@ -63,7 +63,7 @@ class Colours:
 
 
 LIGHT: Final = Colours(
-    paper="#FBF8F3", bar="#F3EEE6", sheet="#FFFFFF", stripe="#FCFAF6", chosen="#F3E3CF",
+    paper="#FBF8F3", bar="#F3EEE6", sheet="#FFFFFF", stripe="#FCFAF6", chosen="#F8EBDB",
     line="#DED3C4", ink="#2B2622", quiet="#6B6058", accent="#A8540F", on_accent="#FFFFFF",
     accent_hover="#8F460A", hover="#F7F1E8", wash="#F6E6D6", fine="#2F6B34", watch="#7A5A00",
     stops="#A3241C",

@@ -131,9 +131,9 @@ class ReferenceField(Field):
     @property
     @override
     def under_edit(self) -> bool:
+        shown = self.combo.currentText() if self.text() else ""
         line = self.combo.lineEdit()
-        typed = line is not None and line.text() != self.combo.itemText(self.combo.currentIndex())
-        return typed and self.combo.hasFocus()
+        return line is not None and line.text() != shown and self.combo.hasFocus()
 
     @override
     def show_stored(self, text: str) -> None:
@@ -157,7 +157,7 @@ class ReferenceField(Field):
     def _put(self, text: str) -> None:
         index = self.combo.findData(text)
         self.combo.setCurrentIndex(index)
-        self.combo.setEditText(self.combo.itemText(index) if index >= 0 else "")
+        self.combo.setEditText(self.combo.itemText(index) if index >= 0 and text else "")
 
     def _chosen(self) -> None:
         self.edited.emit(self.text())

@@ -172,8 +172,8 @@ class FieldForm(QWidget):
             return
         field = self.fields[spec.name]
         try:
-            value = edit.read_field(self.workspace, spec, typed)
             edit.set_field(self.workspace, spec, self.record, typed, origin=self)
+            value = edit.read_field(self.workspace, spec, typed)
         except DomainError as error:
             field.show_trouble(self.workspace.texts.say(error), readings_of(error))
             self.refused.emit(spec.name)

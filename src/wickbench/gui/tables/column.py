@@ -9,7 +9,7 @@ from typing import Generic, TypeVar
 Row = TypeVar("Row")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Column(Generic[Row]):
     """One column of a table.
 

@@ -14,8 +14,9 @@ from wickbench.gui.tables.cell_editor import CellEditor
 from wickbench.gui.tables.paste import cells_of, text_of
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable
+    from collections.abc import Hashable, Sequence
 
+    from wickbench.gui.tables.column import Column
     from wickbench.gui.tables.row_model import RowModel
 
 _PADDING: Final = 22
@@ -222,13 +223,21 @@ class TableView(QTableView):
         model, current = self.rows_model, self.currentIndex()
         first = current.row() if current.isValid() else len(model.rows)
         left = max(0, current.column())
-        existing = list(model.rows)
+        existing = [model.key(row) for row in model.rows]
         for down, cells in enumerate(cells_of(text)):
             columns = model.columns[left : left + len(cells)]
             at = first + down
             if at < len(existing):
-                for column, cell in zip(columns, cells, strict=False):
-                    if column.write is not None:
-                        model.take(existing[at], column, cell)
+                self._paste_into(existing[at], columns, cells)
             elif model.add is not None:
                 model.take_row({c.key: cell for c, cell in zip(columns, cells, strict=False)})
+
+    def _paste_into(
+        self, key: Hashable, columns: Sequence[Column[Any]], cells: Sequence[str]
+    ) -> None:
+        """Each cell is taken by the row as it is after the cell before."""
+        model = self.rows_model
+        for column, cell in zip(columns, cells, strict=False):
+            at = model.row_of(key)
+            if column.write is not None and at >= 0:
+                model.take(model.rows[at], column, cell)

@@ -102,6 +102,18 @@ def test_two_workshops_of_one_name_keep_their_backups_apart(
     assert first.path.parent != second.path.parent
 
 
+def test_backups_are_found_for_a_file_that_will_not_open(
+    closed: Path, clock: FakeClock, folder: Path
+) -> None:
+    older = opened_and_closed(closed, clock, folder, place="Shelf")
+    newer = opened_and_closed(closed, clock, folder)
+    assert older is not None
+    assert newer is not None
+    (folder / "Another 0123abcd").mkdir()
+    assert backups.backups_of(closed, folder) == (newer.path, older.path)
+    assert backups.backups_of(closed, folder / "nowhere") == ()
+
+
 def test_a_backup_that_cannot_be_written_does_not_keep_the_file_shut(
     closed: Path, clock: FakeClock, tmp_path: Path
 ) -> None:

@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
+import os
+import shutil
 import sqlite3
 from contextlib import contextmanager, suppress
 from typing import TYPE_CHECKING, Any
 
 import pytest
 from sqlalchemy import event
+from sqlalchemy.exc import OperationalError
 
 from wickbench.app.sentences.files import SENTENCES
 from wickbench.domain.errors import DomainError, OutOfRange
-from wickbench.storage import records, state
+from wickbench.storage import records, state, workshop_file
 from wickbench.storage.refusals import StorageError, while_opening, while_writing
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
+    from pathlib import Path
 
-    from storage.conftest import Dump
+    from storage.conftest import Dump, FakeClock
     from wickbench.storage.workshop_file import WorkshopFile
 
 
@@ -180,6 +184,63 @@ def test_a_swallowed_error_at_the_end_of_a_step_is_told(workshop: WorkshopFile) 
         swallow()
     with workshop.read() as connection:
         assert records.fetch_all(connection, "place") == []
+
+
+def interrupt_after(workshop: WorkshopFile, looks: int) -> None:
+    """Let SQLite stop itself at the given look at the handler, one every ten operations.
+
+    https://www.sqlite.org/c3ref/progress_handler.html
+    """
+    left = iter(range(looks))
+    workshop._raw.set_progress_handler(lambda: next(left, None) is None, 10)
+
+
+def test_undo_interrupted_anywhere_leaves_the_file_as_it_was(
+    workshop: WorkshopFile, dump: Callable[[WorkshopFile], Dump]
+) -> None:
+    with workshop.step("Much") as connection:
+        for number in range(20):
+            records.insert(connection, "place", {"name": f"{number}"})
+    before = dump(workshop)
+    interrupted = 0
+    while not workshop.may_redo:
+        interrupt_after(workshop, 1 + interrupted * 5)
+        with suppress(sqlite3.OperationalError, OperationalError):
+            workshop.undo()
+        workshop._raw.set_progress_handler(None, 0)
+        if not workshop.may_redo:
+            interrupted += 1
+            assert dump(workshop) == before
+    assert interrupted > 20
+    workshop.redo()
+    assert dump(workshop) == before
+
+
+@pytest.mark.skipif(os.name == "nt", reason="an open file stays where it is there")
+@pytest.mark.parametrize("act", ["renamed", "deleted", "replaced"])
+def test_a_file_taken_away_while_open_takes_no_more_changes(
+    workshop: WorkshopFile, clock: FakeClock, tmp_path: Path, act: str
+) -> None:
+    one_step(workshop)
+    aside = workshop.path.rename(tmp_path / "aside.wickbench")
+    if act == "deleted":
+        aside.unlink()
+    if act == "replaced":
+        shutil.copy(aside, workshop.path)
+    for change in (lambda: one_step(workshop), workshop.undo):
+        with pytest.raises(StorageError) as caught:
+            change()
+        assert caught.value.key == "storage.moved"
+    with pytest.raises(StorageError), workshop.unjournalled():
+        pass
+    workshop.save_copy(tmp_path / "rescued.wickbench")
+    rescued = workshop_file.open_workshop(tmp_path / "rescued.wickbench", clock=clock)
+    with rescued.read() as connection:
+        assert len(records.fetch_all(connection, "recipe")) == 1
+    rescued.close()
+    if act == "renamed":
+        aside.rename(workshop.path)
+        one_step(workshop)
 
 
 @pytest.mark.parametrize(

@@ -326,6 +326,20 @@ def test_a_booked_fact_is_not_changed_by_a_step(workshop: WorkshopFile, act: str
         assert records.fetch(connection, "material_lot", lot)["paid_money"] == 42.5
 
 
+def test_a_refusal_is_told_where_it_happens_and_the_rest_of_the_step_stays(
+    workshop: WorkshopFile,
+) -> None:
+    lot = book(workshop)
+    with workshop.step("Careful") as connection:
+        records.insert(connection, "place", {"name": "before"})
+        with pytest.raises(Booked):
+            records.update(connection, "material_lot", lot, {"paid_money": 1.0})
+        with pytest.raises(OutOfRange):
+            records.insert(connection, "pot", {"brim_ml": -1.0})
+        records.insert(connection, "place", {"name": "after"})
+    assert count(workshop, "place") == 2
+
+
 def test_the_note_of_a_booked_fact_may_change(workshop: WorkshopFile) -> None:
     lot = book(workshop)
     with workshop.step("Note") as connection:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 SUFFIX = ".wickbench"
 UNFINISHED = ".unfinished"
-_STAMP = re.compile(r" (\d{4}-\d\d-\d\d) (\d{6})(?: \d+)?$")
+_STAMP = re.compile(r" (\d{4}-\d\d-\d\d) (\d{6})$")
 
 KEEP_NEWEST = 10
 KEEP_MOST = 40
@@ -84,7 +84,12 @@ def backups_in(folder: Path) -> tuple[Path, ...]:
     if not folder.is_dir():
         return ()
     found = [path for path in folder.iterdir() if _made_on(path) is not None]
-    return tuple(sorted(found, key=lambda path: _STAMP.search(path.stem)[0], reverse=True))  # type: ignore[index]  # _made_on matched it
+    return tuple(sorted(found, key=_stamp_of, reverse=True))
+
+
+def _stamp_of(path: Path) -> str:
+    match = _STAMP.search(path.stem)
+    return match[0] if match else ""
 
 
 def _made_on(path: Path) -> dt.date | None:
@@ -100,6 +105,20 @@ def _made_on(path: Path) -> dt.date | None:
 def folder_for(backup_folder: Path, path: Path, file_id: str) -> Path:
     """Where the backups of one workshop stand: by name, and by id for two of the same name."""
     return backup_folder / f"{path.stem} {file_id[:8]}"
+
+
+def backups_of(path: Path, backup_folder: Path) -> tuple[Path, ...]:
+    """Backups of all workshops of that file's name, newest first; for a file that will not open."""
+    folders = [path.parent, backup_folder]
+    own = re.compile(re.escape(path.stem) + " [0-9a-f]{8}")
+    found = [
+        backup
+        for folder in {each for each in folders if each.is_dir()}
+        for inner in folder.iterdir()
+        if own.fullmatch(inner.name)
+        for backup in backups_in(inner)
+    ]
+    return tuple(sorted(found, key=_stamp_of, reverse=True))
 
 
 def is_needed(path: Path, folder: Path) -> bool:

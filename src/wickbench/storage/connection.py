@@ -15,10 +15,13 @@ from sqlalchemy import Connection, Engine, create_engine, event
 from sqlalchemy.pool import QueuePool
 
 from wickbench.domain.errors import OutOfRange
+from wickbench.storage.refusals import while_writing
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
     from pathlib import Path
+
+    from sqlalchemy.engine import ExceptionContext
 
 # Pragmas that do not touch the file; the others wait until it is known to be ours.
 _BEFORE_OPENING = (
@@ -66,11 +69,19 @@ def engine_on(raw: sqlite3.Connection) -> Engine:
     )
     event.listen(engine, "begin", _begin)
     event.listen(engine, "before_cursor_execute", _check_statement)
+    event.listen(engine, "handle_error", _say_what_it_means)
     return engine
 
 
 def _begin(connection: Connection) -> None:
     connection.exec_driver_sql("BEGIN IMMEDIATE")
+
+
+def _say_what_it_means(context: ExceptionContext) -> None:
+    """Raise the error that has a sentence in place of the driver's, where there is one."""
+    error = context.original_exception
+    if isinstance(error, sqlite3.Error) and (said := while_writing(error)) is not error:
+        raise said from error
 
 
 def _check_statement(

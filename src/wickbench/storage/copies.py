@@ -91,7 +91,7 @@ def _check_target(live: Path, target: Path) -> None:
         return
     if target.is_dir():
         raise FileRefused("file.folder", name=target.name)
-    if target.samefile(live):
+    if live.exists() and target.samefile(live):
         raise FileRefused("file.same", name=target.name)
     _must_not_be_open(target)
 

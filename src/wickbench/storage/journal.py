@@ -13,15 +13,13 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sqlalchemy.exc import DBAPIError
-
 from wickbench.storage.history import History, Step
 from wickbench.storage.journal_triggers import TEMP_TABLES, guard_triggers, log_triggers
-from wickbench.storage.refusals import StorageError, primary_code, while_writing
+from wickbench.storage.refusals import StorageError, while_writing
 from wickbench.storage.tables import METADATA
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterator
+    from collections.abc import Callable, Hashable, Iterator
 
     from sqlalchemy import Connection
 
@@ -44,10 +42,17 @@ class Journal:
         last_tables: journalled tables that the last step touched; empty when it changed nothing.
     """
 
-    def __init__(self, connection: Connection, raw: sqlite3.Connection, clock: Clock) -> None:
+    def __init__(
+        self,
+        connection: Connection,
+        raw: sqlite3.Connection,
+        clock: Clock,
+        is_in_place: Callable[[], bool],
+    ) -> None:
         self._connection = connection
         self._raw = raw
         self._clock = clock
+        self._is_in_place = is_in_place
         self.history = History(clock)
         self._thread = threading.get_ident()
         self._door = ""
@@ -77,7 +82,7 @@ class Journal:
             StorageError: it could not be kept; the file is as it was before.
             RuntimeError: inside another door, or from another thread.
         """
-        self.must_be_shut(f"the step {label!r}")
+        self._must_be_ready(f"the step {label!r}")
         self.last_tables = frozenset()
         joined = self.history.joins(merge)
         number = joined.number if joined else self.history.next_number()
@@ -104,7 +109,7 @@ class Journal:
         if self._door == "step":
             yield self._connection
             return
-        self.must_be_shut("a change outside the history")
+        self._must_be_ready("a change outside the history")
         with self._transaction("unjournalled"):
             yield self._connection
             self._must_be_whole()
@@ -124,8 +129,8 @@ class Journal:
         self._raw.execute("PRAGMA query_only=ON")
         try:
             yield
-        except DBAPIError as error:
-            if primary_code(error.orig) == sqlite3.SQLITE_READONLY:
+        except StorageError as error:
+            if error.key == "storage.read-only":
                 raise RuntimeError("a change through the door for reading") from error
             raise
         finally:
@@ -137,11 +142,8 @@ class Journal:
         try:
             with self._connection.begin():
                 yield
-        except (DBAPIError, sqlite3.Error) as error:
-            said = while_writing(error)
-            if said is error:
-                raise
-            raise said from error
+        except sqlite3.Error as error:
+            raise while_writing(error) from error
         finally:
             # A COMMIT that failed leaves SQLite inside a transaction that SQLAlchemy thinks ended.
             if self._raw.in_transaction:
@@ -157,6 +159,12 @@ class Journal:
         self._must_be_own_thread()
         if self._door:
             raise RuntimeError(f"{what} inside an open {self._door}")
+
+    def _must_be_ready(self, what: str) -> None:
+        """Once the lock is taken SQLite no longer looks whether the file is where it was."""
+        self.must_be_shut(what)
+        if not self._is_in_place():
+            raise StorageError("storage.moved")
 
     def _must_be_whole(self) -> None:
         """SQLite rolls back by itself when the disk is full, and a body may swallow the error."""
@@ -197,12 +205,12 @@ class Journal:
             CannotUndo: nothing to take back, or it must stay.
             StorageError: it could not be kept; the file is as it was before.
         """
-        self.must_be_shut("undo")
+        self._must_be_ready("undo")
         return self._replay(self.history.to_undo())
 
     def redo(self) -> Undone:
         """Do the step again that was taken back last. Raises as ``undo``."""
-        self.must_be_shut("redo")
+        self._must_be_ready("redo")
         return self._replay(self.history.to_redo())
 
     def _replay(self, step: Step) -> Undone:

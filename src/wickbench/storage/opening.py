@@ -85,3 +85,12 @@ def file_id_of(raw: sqlite3.Connection) -> str | None:
     """The id that the file was given when it was made."""
     row = raw.execute("SELECT file_id FROM workshop ORDER BY id LIMIT 1").fetchone()
     return None if row is None else str(row[0])
+
+
+def identity_of(path: Path) -> tuple[int, int] | None:
+    """Which file stands at a path now: a renamed, removed or replaced one is another."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino

@@ -10,8 +10,6 @@ import sqlite3
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
-from sqlalchemy.exc import DBAPIError
-
 from wickbench.domain.errors import DomainError, OutOfRange
 
 if TYPE_CHECKING:
@@ -93,15 +91,12 @@ def refusals(name: str) -> Iterator[None]:
         raise FileRefused("file.no-room" if full else "file.disk-error", name=name) from error
 
 
-def while_writing(error: DBAPIError | sqlite3.Error) -> Exception:
+def while_writing(error: sqlite3.Error) -> Exception:
     """What a person is told when a change failed; an error of ours comes back as it is."""
-    origin = error.orig if isinstance(error, DBAPIError) else error
-    if not isinstance(origin, sqlite3.Error):
-        return error
-    said = str(origin)
+    said = str(error)
     if said.startswith(BOOKED_MARK):
         return Booked("storage.booked", table=said.removeprefix(BOOKED_MARK))
     if said.endswith("_not_negative"):
         return OutOfRange("storage.negative", field=said.rpartition(" ")[2])
-    known = _WRITING.get(primary_code(origin))
+    known = _WRITING.get(primary_code(error))
     return error if known is None else StorageError(known)

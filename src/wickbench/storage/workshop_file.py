@@ -16,7 +16,12 @@ from wickbench.storage.connection import engine_on, open_raw
 from wickbench.storage.copies import beside, save_copy
 from wickbench.storage.journal import Journal, Undone
 from wickbench.storage.migrations import BrokenFile, current_version, migrate, version_of
-from wickbench.storage.opening import APPLICATION_ID, file_id_of, open_checked
+from wickbench.storage.opening import (
+    APPLICATION_ID,
+    file_id_of,
+    identity_of,
+    open_checked,
+)
 from wickbench.storage.refusals import FileRefused, refusals
 from wickbench.storage.tables import statements
 
@@ -50,7 +55,11 @@ class WorkshopFile:
         self._raw = raw
         self._engine = engine_on(raw)
         self._connection = self._engine.connect()
-        self._journal = Journal(self._connection, raw, clock)
+        self._identity = identity_of(path)
+        self._journal = Journal(self._connection, raw, clock, self._is_in_place)
+
+    def _is_in_place(self) -> bool:
+        return self._identity is not None and identity_of(self.path) == self._identity
 
     def read(self) -> AbstractContextManager[Connection]:
         """A door for reading; inside a step it sees the step's own changes."""

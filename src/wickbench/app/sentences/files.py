@@ -54,6 +54,10 @@ SENTENCES: dict[str, str] = {
         "The file may no longer be changed where it is, so this was not stored. Save a copy in a "
         "folder of your own and go on there."
     ),
+    "storage.moved": N_(
+        "The workshop file was moved, renamed or deleted while it was open, so this was not "
+        "stored. Put it back, or save a copy and go on there."
+    ),
     "storage.locked": N_(
         "Another program holds the workshop file, so this was not stored. Wait a moment, then do "
         "it again."

@@ -58,11 +58,11 @@ class Answers:
         self.asked.append(f"{question} {action}")
         return self.agree
 
-    def open_path(self, title: str, kinds: str) -> Path | None:
+    def open_path(self, title: str, kinds: str) -> Path | None:  # noqa: ARG002 - as the protocol
         self.asked.append(title)
         return self.path
 
-    def save_path(self, title: str, suggested: str, kinds: str) -> Path | None:
+    def save_path(self, title: str, suggested: str, kinds: str) -> Path | None:  # noqa: ARG002
         self.asked.append(f"{title} {suggested}")
         return self.path
 
@@ -94,7 +94,6 @@ def make_services(clock: StandingClock) -> Callable[[Texts, Ask], Services]:
 
 @pytest.fixture
 def workspace(
-    qapp: QApplication,
     tmp_path: Path,
     ask: Answers,
     language: str,

@@ -36,7 +36,9 @@ class PotsDock(CatalogDock):
     def columns(self) -> tuple[Column[Row], ...]:
         return (
             Column(key="name", title="Pot", show=lambda row: str(row["name"]), stretch=True),
-            Column(key="brim", title="Brim", numeric=True, show=lambda row: str(row["brim_ml"] or "")),
+            Column(
+                key="brim", title="Brim", numeric=True, show=lambda row: str(row["brim_ml"] or "")
+            ),
         )
 
     @override

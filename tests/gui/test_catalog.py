@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
-from gui.sample_dock import PotsDock
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QMainWindow
 
+from gui.sample_dock import PotsDock
 from wickbench.app import shelf_edit
 
 if TYPE_CHECKING:
@@ -92,9 +92,7 @@ def test_duplicate_and_remove_are_acts_that_can_be_undone(
     assert names(dock) == []
 
 
-def test_changes_while_hidden_are_shown_with_the_dock(
-    dock: PotsDock, workspace: Workspace
-) -> None:
+def test_changes_while_hidden_are_shown_with_the_dock(dock: PotsDock, workspace: Workspace) -> None:
     dock.hide()
     shelf_edit.new_equipment(workspace, "pot", {"name": "Pitcher"})
     assert names(dock) == []

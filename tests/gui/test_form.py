@@ -106,9 +106,7 @@ def test_enter_stores_as_one_act_that_can_be_undone(
     assert stored(workspace, pot)["empty_g"] is None
 
 
-def test_leaving_a_field_untouched_makes_no_act(
-    qtbot: QtBot, form: FieldForm, workspace: Workspace
-) -> None:
+def test_leaving_a_field_untouched_makes_no_act(form: FieldForm, workspace: Workspace) -> None:
     before = workspace.undo_label
     line(form, "brim_ml").line.setFocus()
     line(form, "empty_g").line.setFocus()

@@ -190,8 +190,11 @@ def test_the_chosen_row_stays_chosen_when_rows_change(view: TableView, shelf: Sh
     assert view.current_key == 2
 
 
-def test_sorting_many_rows_is_quick(qapp: QApplication) -> None:
-    column = Column[Jar](key="no", title="No", show=lambda jar: str(jar.no), sort=lambda jar: jar.no)
+@pytest.mark.usefixtures("qapp")
+def test_sorting_many_rows_is_quick() -> None:
+    column = Column[Jar](
+        key="no", title="No", show=lambda jar: str(jar.no), sort=lambda jar: jar.no
+    )
     model: RowModel[Jar] = RowModel(Texts, (column,), lambda jar: jar.no)
     model.set_rows([Jar((at * 7919) % 100_003, "", None) for at in range(100_000)])
     begun = time.perf_counter()
@@ -225,7 +228,7 @@ def test_copied_cells_come_back_as_they_were(rows: list[list[str]]) -> None:
 
 def test_cells_may_be_cut_short_but_never_raise() -> None:
     assert cells_of("") == []
-    assert cells_of("a\t\"b\nc") == [["a", "b\nc"]]
+    assert cells_of('a\t"b\nc') == [["a", "b\nc"]]
     assert len(cells_of("x\n" * 5000)) == 500
 
 

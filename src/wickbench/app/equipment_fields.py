@@ -71,7 +71,7 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             "yes_no",
             hint=N_("Gas, spirit or any other flame."),
         ),
-        field("heat_source", "stays_on", N_("The pot stays on it while the oil goes in"), "yes_no"),
+        field("heat_source", "left_on_heat", N_("The pot stays on it while the oil goes in"), "yes_no"),
         field("heat_source", "power_w", N_("Power in watts"), "count", low=1, high=20_000),
         field("heat_source", "note", _NOTE, "note"),
     ),

@@ -185,7 +185,7 @@ def _oil(material: Material | None, celsius: float) -> Density:
         g_per_ml=oil_density(shown, celsius),
         low=oil_density(low, celsius),
         high=oil_density(high, celsius),
-        estimate=False,
+        estimate=own is None,
     )
 
 
@@ -208,7 +208,7 @@ def facts_of(shelf: Shelf, heat_source: Mapping[str, object] | None = None) -> F
     heat = HeatSource(
         name=str(source.get("name") or ""),
         open_flame=bool(source.get("open_flame")),
-        pot_stays_on=bool(source.get("stays_on")),
+        pot_stays_on=bool(source.get("left_on_heat")),
     )
     return Facts(waxes=waxes, oils=oils, names=shelf.names, heat=heat)
 

@@ -40,7 +40,7 @@ POT = table(
 
 HEAT_SOURCE = table(
     "heat_source", key(), text("name", default=""), flag("open_flame"), whole("power_w"),
-    flag("stays_on"), text("note"),
+    flag("left_on_heat"), text("note"),
 )  # fmt: skip
 
 THERMOMETER = table(

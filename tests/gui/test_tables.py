@@ -152,7 +152,7 @@ def test_rows_wait_while_a_cell_is_open(qtbot: QtBot, view: TableView, shelf: Sh
     assert shelf.model.rowCount() == 4
     qtbot.keyClick(editor, Qt.Key.Key_Escape)
     QApplication.processEvents()
-    assert cells(view, 0) == ["Only one", "Add a jar…"]
+    assert cells(view, 0) == ["Only one", ""]
 
 
 def test_the_inviting_row_makes_a_new_one(qtbot: QtBot, view: TableView, shelf: Shelf) -> None:

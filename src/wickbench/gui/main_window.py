@@ -180,6 +180,7 @@ class MainWindow(QMainWindow):
         if stages:
             self.workbench.show_page(first if first in stages else stages[0])
         self.setWindowTitle(workspace.name)
+        self.stack.setFocus()
 
     def close_workshop(self) -> None:
         """Close the open workshop and show the first-run page."""

@@ -113,6 +113,7 @@ class Columns(QScrollArea):
         wide = event.size().width() >= character * self.wide_characters
         direction = QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
         self._box.setDirection(direction)
+        self._box.setStretch(0, 3 if wide else 0)
         self.side_column.setMinimumWidth(character * _SIDE_CHARACTERS if wide else 0)
         self.side.setAlignment(Qt.AlignmentFlag.AlignTop)
         super().resizeEvent(event)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QToolBar, QToolButton, QWidget
 
 from wickbench.gui.icons import set_icon
@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QAction
 
     from wickbench.app.texts import Texts
+
+_ICON: Final = 20
 
 
 class StagesBar(QToolBar):
@@ -31,6 +33,7 @@ class StagesBar(QToolBar):
     def __init__(self, texts: Texts) -> None:
         super().__init__(texts("Stages"))
         self.setMovable(False)
+        self.setIconSize(QSize(_ICON, _ICON))
         self.setFloatable(False)
         self.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)

@@ -2,7 +2,7 @@
 
 A widget asks for a look with the dynamic property ``look``: ``title``, ``heading``, ``quiet``,
 ``figure``, ``primary`` (the one button of a page), ``flat``, ``card``, ``stops``, ``watch``,
-``note``, ``fine``.
+``note``, ``fine``, ``trouble`` (a sentence under a field).
 """
 
 from __future__ import annotations
@@ -110,13 +110,14 @@ QListView::item { padding: 4px 8px; }
 QTableView QLineEdit, QTableView QComboBox { border-radius: 0; padding: 1px 6px; }
 QHeaderView { background: $sheet; border: none; }
 QHeaderView::section { background: $sheet; color: $quiet; border: none;
-  border-bottom: 1px solid $line; padding: 5px 8px; font-weight: 600; }
+  border-bottom: 1px solid $line; padding: 5px 11px; font-weight: 600; }
 QTableCornerButton::section { background: $sheet; border: none; }
 QFrame[look="card"] { background: $sheet; border: 1px solid $line; border-radius: 6px; }
 QLabel { color: $ink; background: transparent; }
 QLabel[look="quiet"] { color: $quiet; }
 QLabel[look="heading"] { font-weight: 600; }
 QLabel[look="stops"] { color: $stops; font-weight: 600; }
+QLabel[look="trouble"] { color: $stops; }
 QLabel[look="watch"] { color: $watch; font-weight: 600; }
 QLabel[look="note"] { color: $quiet; }
 QLabel[look="fine"] { color: $fine; }

@@ -27,7 +27,7 @@ class TroubleLine(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._icon = QLabel()
-        self._sentence = label("", "stops")
+        self._sentence = label("", "trouble")
         self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._readings = QHBoxLayout()
         self._readings.setSpacing(8)

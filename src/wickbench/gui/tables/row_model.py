@@ -117,6 +117,11 @@ class RowModel(QAbstractTableModel, Generic[Row]):
         ordered = sorted(filled, key=by, reverse=backwards)  # type: ignore[arg-type]  # one kind per column
         return ordered + empty
 
+    @property
+    def invitation(self) -> str:
+        """The text of the inviting row."""
+        return self._texts()(self._adding)
+
     # -- what Qt asks ----------------------------------------------------------------------------
     @override
     def rowCount(self, parent: Index = _ROOT) -> int:
@@ -175,10 +180,9 @@ class RowModel(QAbstractTableModel, Generic[Row]):
         }.get(int(role))  # fmt: skip
 
     def _invitation(self, column: int, role: int) -> object:
-        if role == LOOK_ROLE:
-            return "quiet"
-        if role == Qt.ItemDataRole.DisplayRole and column == 0:
-            return self._texts()(self._adding)
+        """The view paints it over the whole row; a cell says it only to a screen reader."""
+        if role == Qt.ItemDataRole.AccessibleTextRole and column == 0:
+            return self.invitation
         return "" if role == Qt.ItemDataRole.EditRole else None
 
     @override

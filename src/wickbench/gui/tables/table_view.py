@@ -5,13 +5,21 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, QSize, Qt, Signal
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtGui import (
+    QFont,
+    QFontMetrics,
+    QGuiApplication,
+    QKeyEvent,
+    QKeySequence,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QSizePolicy, QTableView
 from typing_extensions import override
 
 from wickbench.gui.naming import accessible
 from wickbench.gui.tables.cell_editor import CellEditor
 from wickbench.gui.tables.paste import cells_of, text_of
+from wickbench.gui.theme import colours_of
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Sequence
@@ -19,8 +27,10 @@ if TYPE_CHECKING:
     from wickbench.gui.tables.column import Column
     from wickbench.gui.tables.row_model import RowModel
 
-_PADDING: Final = 22
-_NARROWEST_STRETCH: Final = 96
+_PADDING: Final = 26
+_TEXT_AT: Final = 11
+_NARROWEST: Final = 28
+_LEAST_FOR_WORDS: Final = 0.3
 _SAMPLE_ROWS: Final = 60
 
 
@@ -111,32 +121,27 @@ class TableView(QTableView):
         return header + rows * self.verticalHeader().defaultSectionSize() + 4
 
     def fit_columns(self) -> None:
-        """Give each column its text's width; the stretching one takes the rest."""
+        """Give each column its text's width; figures keep theirs, words share what is left."""
         columns = self.rows_model.columns
         if not columns:
             return
         stretch = next((at for at, column in enumerate(columns) if column.stretch), 0)
         wanted = [self._wanted(at) for at in range(len(columns))]
-        room = self.viewport().width()
-        others = sum(wide for at, wide in enumerate(wanted) if at != stretch)
-        least = min(_NARROWEST_STRETCH, max(room // 3, 24))
-        if others > room - least and others:
-            share = max(room - least, 24 * (len(columns) - 1)) / others
-            wanted = [max(24, int(wide * share)) for wide in wanted]
-            others = sum(wide for at, wide in enumerate(wanted) if at != stretch)
-        wanted[stretch] = max(24, room - others)
-        for at, wide in enumerate(wanted):
+        words = [at for at, column in enumerate(columns) if not column.numeric or at == stretch]
+        for at, wide in enumerate(shared_widths(wanted, words, stretch, self.viewport().width())):
             self.setColumnWidth(at, wide)
 
     def _wanted(self, at: int) -> int:
         model, metrics = self.rows_model, self.fontMetrics()
         title = str(model.headerData(at, Qt.Orientation.Horizontal) or "")
-        header = self.horizontalHeader().fontMetrics().horizontalAdvance(title) * 1.08
+        bold = QFont(self.font())
+        bold.setWeight(QFont.Weight.DemiBold)
+        header = QFontMetrics(bold).horizontalAdvance(title)
         column = model.columns[at]
         texts = [column.show(row) for row in model.rows[:_SAMPLE_ROWS]]
         widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
         icon = 22 if column.icon is not None else 0
-        return int(max(header, widest + icon)) + _PADDING
+        return max(header, widest + icon) + _PADDING
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -148,6 +153,19 @@ class TableView(QTableView):
         super().changeEvent(event)
         if event.type() in {QEvent.Type.FontChange, QEvent.Type.StyleChange}:
             self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 10)
+
+    @override
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        model = self.rows_model
+        if model.add is None or self.state() == self.State.EditingState:
+            return
+        first = self.visualRect(model.index(len(model.rows), 0))
+        room = first.adjusted(_TEXT_AT, 0, self.viewport().width() - first.width(), 0)
+        painter = QPainter(self.viewport())
+        painter.setPen(QColor(colours_of(self).quiet))
+        painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, model.invitation)
+        painter.end()
 
     # -- where the person is ---------------------------------------------------------------------
     @property
@@ -241,3 +259,29 @@ class TableView(QTableView):
             at = model.row_of(key)
             if column.write is not None and at >= 0:
                 model.take(model.rows[at], column, cell)
+
+
+def shared_widths(wanted: list[int], words: list[int], stretch: int, room: int) -> list[int]:
+    """Widths that fill the room exactly.
+
+    Args:
+        wanted: what each column would like.
+        words: places of the columns that may be cut short first.
+        stretch: place of the column that takes what is left.
+        room: width to fill.
+
+    Returns:
+        one width per column; they sum to ``room`` when there is room for all at their narrowest.
+    """
+    widths = list(wanted)
+    figures = [at for at in range(len(wanted)) if at not in words]
+    for group, share in ((figures, 1.0 - _LEAST_FOR_WORDS), (words, 1.0)):
+        taken = sum(widths[at] for at in figures) if group is words else 0
+        most = room * share - taken
+        needed = sum(widths[at] for at in group)
+        if group and needed > most:
+            for at in group:
+                widths[at] = max(_NARROWEST, int(widths[at] * max(most, 0) / needed))
+    others = sum(wide for at, wide in enumerate(widths) if at != stretch)
+    widths[stretch] = max(_NARROWEST, room - others)
+    return widths

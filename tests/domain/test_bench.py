@@ -206,6 +206,32 @@ def test_too_little_oil_says_how_much_more() -> None:
     assert said.data["add_g"] == pytest.approx(planned * 0.1, abs=0.01)
 
 
+def test_a_drop_more_or_less_is_not_a_finding() -> None:
+    """One and a half percent of the oil; from two it is said."""
+    state = _weigh_as_told(_state())
+    fig, cedar = state.at(FIG).planned_g, state.at(CEDAR).planned_g
+    for factor, said in ((1.015, []), (0.985, []), (0.97, ["bench.load-low"])):
+        now = weigh(weigh(state, FIG, fig * factor), CEDAR, cedar * factor)
+        assert _keys(now) == said
+
+
+def test_a_reading_within_the_scales_step_is_no_over_pour() -> None:
+    state = _weigh_as_told(_state(scale=Scale("kitchen", 5000, 1)))
+    assert wax_offer(weigh(state, FIG, state.at(FIG).planned_g + 0.5).pots[0]) is None
+    assert wax_offer(weigh(state, FIG, state.at(FIG).planned_g + 1).pots[0]) is not None
+
+
+def test_without_a_pot_there_is_no_limit_of_room() -> None:
+    line = PlanLine(key=1, recipe_key=1, recipe=RECIPE, count=1, fill_to="net", net_g=200)
+    plan = plan_pour(PlanInputs(lines=(line,), facts=FACTS))
+    state = begin(plan.pots, FACTS, ["26-332-A1"])
+    assert (state.pots[0].name, state.pots[0].holds_g) == ("26-332-A1", None)
+    state = weigh(_weigh_as_told(state), FIG, 20)
+    offer = wax_offer(state.pots[0])
+    assert offer is not None
+    assert offer.fits is None
+
+
 def test_rounding_to_the_scale_is_not_a_finding() -> None:
     state = _state(count=1, scale=Scale("kitchen", 5000, 1), extra_g=0)
     state = weigh(state, SOY, state.at(SOY).planned_g + 3)

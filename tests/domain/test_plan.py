@@ -162,6 +162,13 @@ def test_more_candles_never_need_less(count: int, more: int) -> None:
     assert one.total_g <= other.total_g + 1
 
 
+@pytest.mark.parametrize("count", range(1, 40))
+def test_rounding_to_a_coarse_scale_never_overfills(count: int) -> None:
+    plan = plan_pour(inputs(tumblers(count), scales=(Scale("spring", 10_000, 50),)))
+    assert all(pot.volume_ml <= PITCHER.safe_ml for pot in plan.pots)
+    closes(plan)
+
+
 def test_rounding_never_leaves_a_vessel_short() -> None:
     coarse = (Scale("spring", 10_000, 50),)
     plan = plan_pour(inputs(tumblers(3), scales=coarse))
@@ -207,6 +214,16 @@ def test_needs_and_shortages() -> None:
     fewer = replace(lines[0], count=18 - oil.mends[0].fewer)
     mended = plan_pour(inputs(fewer, lines[1], extra_g=30, stock=stock))
     assert "fig" not in [one.material for one in mended.shortages]
+
+
+def test_extra_in_percent_falls_with_the_candles() -> None:
+    """With a quarter extra, one candle less saves 1.25 times its oil."""
+    recipe = replace(FIG_SOY, fragrance={"fig": 1}, load=Load(25, "total"))
+    line = tumblers(10, recipe, fill_to="net", net_g=200)
+    plan = plan_pour(inputs(line, extra_percent=25, stock={"fig": 625 - 125}))
+    (oil,) = plan.shortages
+    assert (oil.need, oil.short) == (625, 125)
+    assert oil.mends[0].fewer == 2
 
 
 @pytest.mark.parametrize(

@@ -90,6 +90,19 @@ def test_an_oil_heavier_than_the_fine_scale_goes_on_the_next() -> None:
     assert oil.weigh_g == round(oil.exact_g)
 
 
+def test_a_shade_of_dye_is_a_note_and_names_its_pot() -> None:
+    """2.9 g on a scale that reads to 0.1 g: 3.4 %, more than 3 and less than 10 %."""
+    plan = plan_pour(inputs(tumblers(1), tumblers(28, DYED, key="d", recipe_key=2)))
+    said = [one for one in plan.findings if one.key == "plan.too-little-to-weigh"]
+    assert [one.about[:2] for one in said if one.rank is Rank.NOTE] == [("pot", 1), ("pot", 2)]
+
+
+def test_a_small_scale_without_a_pot() -> None:
+    plan = plan_pour(inputs(tumblers(9), pots=(), scales=(Scale("letter", 500, 1),)))
+    assert keys(plan) == ["plan.no-pot"]
+    assert plan.pots[0].weigh[0].portions > 1
+
+
 def test_dye_on_a_kitchen_scale() -> None:
     """3 g on a scale that reads to 1 g is off by up to a third."""
     plan = plan_pour(inputs(tumblers(14, DYED), scales=(KITCHEN,)))

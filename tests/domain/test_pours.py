@@ -93,6 +93,28 @@ def test_fewest_pots_then_level(vessels: list[float], pot_g: float, loads: list[
     assert sorted(itertools.chain(*pots)) == sorted(vessels)
 
 
+@pytest.mark.parametrize(
+    ("vessels", "bound"),
+    [
+        ([60, 60, 60, 50, 50], 4),  # no 50 fits beside a 60
+        ([70, 70, 40, 40], 3),
+        ([66, 66, 66, 35], 4),  # 34 left beside each 66
+        ([55, 55, 55, 45, 45, 45, 20], 4),
+        ([100, 1], 2),
+        ([], 0),
+    ],
+)
+def test_no_packing_can_do_with_fewer(vessels: list[int], bound: int) -> None:
+    assert lower_bound(Groups.of(vessels), 100) == bound
+
+
+@given(masses, st.integers(0, 300))
+def test_the_bound_is_a_bound(vessels: list[int], spare: int) -> None:
+    pot = max(vessels) + spare
+    bound = lower_bound(Groups.of(vessels), pot)
+    assert -(-sum(vessels) // pot) <= bound <= len(split_into_pots(vessels, pot))
+
+
 def test_first_fit_alone_is_not_enough() -> None:
     groups = Groups.of([800, 800, 600, 600, 600, 600])
     assert len(first_fit(groups, 2000)) == 3

@@ -58,6 +58,7 @@ def test_an_ordinary_recipe_raises_no_alarm() -> None:
         (80, HeatSource(pot_stays_on=True), "recipe.flash-on-heat"),
         (80, HeatSource(open_flame=True, pot_stays_on=True), "recipe.flash-over-flame"),
         (55, HeatSource(open_flame=True), "recipe.flash-over-flame"),
+        (82, HeatSource(pot_stays_on=True), "recipe.flash-on-heat"),
     ],
 )
 def test_flash_points_warn_where_they_matter(flash_c: float, heat: HeatSource, key: str) -> None:
@@ -147,6 +148,12 @@ def test_each_oil_of_a_blend_has_its_own_limit() -> None:
     assert (said.rank, said.key) == (Rank.STOPS, "recipe.oil-over-certificate")
     assert said.data["name"] == "Clove"
     assert said.data["share_percent"] == pytest.approx(2)
+
+
+def test_names_are_found_whatever_the_material_is() -> None:
+    facts = Facts(waxes={1: SOY}, oils={2: OilFacts(name="Fig")}, names={3: "Plum dye"})
+    assert [facts.name(key) for key in (1, 2, 3, 4)] == ["Orchard soy", "Fig", "Plum dye", "4"]
+    assert (facts.wax(9).name, facts.oil(9).name) == ("9", "9")
 
 
 def test_nonsense_is_said() -> None:

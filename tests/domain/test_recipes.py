@@ -174,6 +174,17 @@ def test_a_material_in_two_roles_is_weighed_once() -> None:
     assert [part.role for part in mix_parts(recipe)] == [Role.WAX, Role.WAX, Role.ADDITIVE]
 
 
+def test_parts_of_zero_are_not_weighed() -> None:
+    recipe = Recipe(
+        wax={"soy": 1, "palm": 0},
+        fragrance={"fig": 1, "rose": 0},
+        load=Load(8),
+        dye={"plum": 0},
+        additives={"uv": 0},
+    )
+    assert list(mix_amounts(recipe, 100)) == ["soy", "fig"]
+
+
 def test_without_oil_the_load_has_no_effect() -> None:
     assert mix_amounts(Recipe(wax={"soy": 1}, load=Load(8)), 100) == {"soy": 100}
     assert mix_amounts(Recipe(wax={"soy": 1}, fragrance={"fig": 1}), 100) == {"soy": 100}

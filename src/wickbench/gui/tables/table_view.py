@@ -6,11 +6,14 @@ from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QColor,
     QFont,
     QFontMetrics,
     QGuiApplication,
     QKeyEvent,
     QKeySequence,
+    QPainter,
+    QPaintEvent,
     QResizeEvent,
 )
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QSizePolicy, QTableView

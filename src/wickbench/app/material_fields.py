@@ -71,7 +71,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
     field(
         "wax",
         "max_load_basis",
-        N_("counted"),
+        N_("Counted as percent"),
         "choice",
         group=_PROPERTIES,
         choices=choices(BASIS_NAMES),
@@ -87,7 +87,9 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=1.1,
         estimate=True,
     ),
-    field("wax", "liquid_measured", N_("I measured this"), "yes_no", group=_PROPERTIES),
+    field(
+        "wax", "liquid_measured", N_("I measured the liquid density"), "yes_no", group=_PROPERTIES
+    ),
     field(
         "wax",
         "set_g_per_ml",
@@ -98,7 +100,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         high=1.2,
         estimate=True,
     ),
-    field("wax", "set_measured", N_("I measured this"), "yes_no", group=_PROPERTIES),
+    field("wax", "set_measured", N_("I measured the set density"), "yes_no", group=_PROPERTIES),
     field(
         "wax",
         "melts_from_c",
@@ -112,7 +114,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
     field(
         "wax",
         "melts_to_c",
-        N_("to"),
+        N_("Melts up to"),
         "temperature",
         group=_PROPERTIES,
         low=10,
@@ -228,7 +230,6 @@ WICK_FIELDS: tuple[FieldSpec, ...] = (
         low=1,
         high=20,
         estimate=True,
-        hint=N_("Cotton 6 mm, wooden 3–5 mm."),
     ),
     field(
         "wick", "neck_mm", N_("Neck of the sustainer"), "length", group=_MEASURES, low=0, high=30

@@ -23,7 +23,9 @@ if TYPE_CHECKING:
     from wickbench.domain.findings import Finding
 
 PSEUDO = "xx"
+# The longest ending counts: a density is no volume.
 _KIND_OF_ENDING = {
+    "_g_per_ml": "density",
     "_g": "mass",
     "_ml": "volume",
     "_mm": "length",

@@ -107,6 +107,15 @@ class Units:
             units.append(self.second("mass"))
         return " · ".join(self._bulk(value, unit) for unit in units)
 
+    def span(self, low: float, high: float, kind: str) -> str:
+        """From one value to another in the first unit: "74–85 °C"; one value when they agree."""
+        unit = self.first(kind)
+        upper = self.one(high, kind, unit)
+        lower = self.one(low, kind, unit)
+        if lower == upper:
+            return upper
+        return f"{lower.removesuffix(unit).rstrip()}–{upper}"
+
     def _bulk(self, value: float, unit: str) -> str:
         if unit == "g" and abs(value) >= GRAMS_PER_KILOGRAM:
             unit = "kg"

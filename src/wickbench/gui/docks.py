@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from importlib import import_module
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app.texts_marker import N_
+
 if TYPE_CHECKING:
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
@@ -39,5 +41,12 @@ class DockSpec:
         return dock
 
 
-DOCKS: Final[tuple[DockSpec, ...]] = ()
+DOCKS: Final[tuple[DockSpec, ...]] = (
+    DockSpec(
+        "materials",
+        N_("Materials"),
+        "materials",
+        "wickbench.gui.materials.materials_dock:MaterialsDock",
+    ),
+)
 """From left to right in the row of tabs."""

@@ -5,49 +5,65 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from wickbench.app.vessel_shape import Known, diameter_at, inside_of
+from wickbench.app.vessel_weighings import capacity_of, complete_weighings
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
-from wickbench.domain.shapes import Profile, scaled_to, straight
+from wickbench.domain.shapes import Profile
 from wickbench.domain.shrinkage import set_level_mm, set_level_range_mm
-from wickbench.domain.vessels import Capacity, Weighing, capacity_advice, measured_capacity
-from wickbench.domain.water import pressure_at_altitude
+from wickbench.domain.vessels import Capacity
 
 if TYPE_CHECKING:
     from wickbench.app.mixes import MixDensities
     from wickbench.app.settings import Settings
     from wickbench.app.shelf import Shelf
-    from wickbench.domain.catalog import Vessel, WeighingRow
+    from wickbench.domain.catalog import Vessel
 
-_NOT_THE_SAME_PERCENT = 3.0
+__all__ = ["Levels", "VesselMeasures", "complete_weighings", "levels", "measure"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VesselMeasures:
-    """What is known of a vessel's inside.
+    """What is known of a vessel's inside. Volumes are of all cells together.
 
     Attributes:
-        brim, line: measured capacities; ``None`` where there is no complete weighing.
-        profile: shape of the inside, scaled to the measured capacity where there is one.
+        brim, line: measured capacities; ``None`` where no weighing counts.
+        profile: shape of the inside of one cell, scaled to the measured capacity where there is
+            one; heights from the inside of the base.
+        profile_from: "measured", "assumed" (straight, from volume and height) or "".
         brim_ml, line_ml: best known volumes (measured, else from the shape, else nominal).
-        line_from: "weighed", "shape", "nominal" or "" (unknown).
+        brim_from, line_from: "weighed", "shape", "nominal" or "" (unknown).
+        fill_mm: height of the fill line, as given or as the weighed line volume stands.
+        cells: how many cells share the volumes.
         findings: advice, odd readings, what does not fit together.
     """
 
     brim: Capacity | None = None
     line: Capacity | None = None
     profile: Profile | None = None
+    profile_from: str = ""
     brim_ml: float | None = None
     line_ml: float | None = None
+    brim_from: str = ""
     line_from: str = ""
+    fill_mm: float | None = None
+    cells: int = 1
     findings: tuple[Finding, ...] = field(default=())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Levels:
-    """Heights above the inside of the base; ``set_mm`` exact only for measured densities."""
+    """Heights above the inside of the base, in mm.
+
+    Attributes:
+        fill_mm: level while liquid.
+        set_mm: level once set, by the densities as they are known.
+        set_low_mm, set_high_mm: where it may lie, in whole mm.
+        estimate: a density or the shape is an estimate: show the range, not ``set_mm``.
+    """
 
     fill_mm: float
-    set_mm: float | None
+    set_mm: float
     set_low_mm: float
     set_high_mm: float
     estimate: bool
@@ -55,145 +71,98 @@ class Levels:
 
 def measure(vessel: Vessel, shelf: Shelf, settings: Settings) -> VesselMeasures:
     """Everything the weighings and diameters say; what cannot be read becomes a finding."""
-    findings: list[Finding] = []
-    shape = _shape(vessel, findings)
-    brim = _capacity(vessel, "brim", shelf, settings, findings)
-    line = _capacity(vessel, "line", shelf, settings, findings)
-    profile = _fitted(vessel, shape, brim, line, findings)
-    brim_ml = brim.volume_ml if brim else profile.brim_ml if profile else vessel.nominal_ml
-    line_ml, line_from = _line(vessel, line, profile)
-    if brim_ml is not None and line_ml is not None and line_ml > brim_ml:
-        findings.append(
-            Finding(Rank.STOPS, "vessel.line-over-brim", {"line_ml": line_ml, "brim_ml": brim_ml})
-        )
+    cells = max(1, vessel.cells or 1)
+    brim, of_brim = capacity_of(
+        vessel, "brim", shelf, settings, _mouth_mm(vessel, vessel.height_mm, cells)
+    )
+    line, of_line = capacity_of(
+        vessel, "line", shelf, settings, _mouth_mm(vessel, vessel.fill_mm, cells)
+    )
+    known = Known(
+        brim_ml=brim.volume_ml / cells if brim else None,
+        line_ml=line.volume_ml / cells if line else None,
+    )
+    inside = inside_of(vessel, known)
+    brim_ml, brim_from = _brim(vessel, brim, inside.profile, cells)
+    fill_mm = _fill_mm(vessel, known, inside.profile)
+    line_ml, line_from = _line(vessel, line, inside.profile, cells, brim_from)
     return VesselMeasures(
         brim=brim,
         line=line,
-        profile=profile,
+        profile=inside.profile,
+        profile_from=inside.source,
         brim_ml=brim_ml,
         line_ml=line_ml,
+        brim_from=brim_from,
         line_from=line_from,
-        findings=tuple(findings),
+        fill_mm=fill_mm,
+        cells=cells,
+        findings=(
+            *_over_the_brim(vessel, brim_ml, line_ml),
+            *of_line,
+            *of_brim,
+            *inside.findings,
+        ),
     )
 
 
-def _line(
-    vessel: Vessel, line: Capacity | None, profile: Profile | None
+def _mouth_mm(vessel: Vessel, height_mm: float | None, cells: int) -> float | None:
+    """Diameter of a round surface as large as the water's; several cells have several."""
+    one = diameter_at(vessel, height_mm)
+    return None if one is None else one * cells**0.5
+
+
+def _brim(
+    vessel: Vessel, brim: Capacity | None, profile: Profile | None, cells: int
 ) -> tuple[float | None, str]:
-    if line is not None:
-        return line.volume_ml, "weighed"
-    if profile is not None and vessel.fill_mm is not None and vessel.fill_mm <= profile.top_mm:
-        return profile.volume_ml(vessel.fill_mm), "shape"
+    if brim is not None:
+        return brim.volume_ml, "weighed"
+    if profile is not None and vessel.height_mm is not None:
+        return profile.brim_ml * cells, "shape"
     return (vessel.nominal_ml, "nominal") if vessel.nominal_ml is not None else (None, "")
 
 
-def complete_weighings(vessel: Vessel, level: str) -> tuple[WeighingRow, ...]:
-    """Rows of a level that have all three readings."""
-    return tuple(
-        row
-        for row in vessel.weighings
-        if row.level == level and None not in {row.empty_g, row.filled_g, row.water_c}
-    )
+def _line(
+    vessel: Vessel, line: Capacity | None, profile: Profile | None, cells: int, brim_from: str
+) -> tuple[float | None, str]:
+    """Volume to the line; the size on the box only while nothing better is known of the vessel."""
+    if line is not None:
+        return line.volume_ml, "weighed"
+    if profile is not None and vessel.fill_mm is not None and vessel.fill_mm <= profile.top_mm:
+        return profile.volume_ml(vessel.fill_mm) * cells, "shape"
+    if brim_from == "nominal" and vessel.nominal_ml is not None:
+        return vessel.nominal_ml, "nominal"
+    return None, ""
 
 
-def _capacity(
-    vessel: Vessel, level: str, shelf: Shelf, settings: Settings, findings: list[Finding]
-) -> Capacity | None:
-    rows = complete_weighings(vessel, level)
-    if not rows:
-        return None
-    height = vessel.height_mm if level == "brim" else vessel.fill_mm
+def _fill_mm(vessel: Vessel, known: Known, profile: Profile | None) -> float | None:
+    if vessel.fill_mm is not None or profile is None or known.line_ml is None:
+        return vessel.fill_mm
     try:
-        found = measured_capacity(
-            [
-                Weighing(
-                    row.empty_g or 0.0, row.filled_g or 0.0, row.water_c or 0.0, row.vessel_no or 1
-                )
-                for row in rows
-            ],
-            scale_reads_to_g=_reads_to(rows, shelf),
-            mouth_mm=_diameter_at(vessel, height),
-            hectopascal=pressure_at_altitude(settings.number("altitude_m")),
-        )
-    except DomainError as error:
-        findings.append(
-            Finding(Rank.STOPS, error.key, error.data | {"level": level}, ("weighing", level))
-        )
-        return None
-    findings.extend(
-        Finding(one.rank, one.key, dict(one.data), ("weighing", level))
-        for one in capacity_advice(found)
-    )
-    return found
-
-
-def _reads_to(rows: tuple[WeighingRow, ...], shelf: Shelf) -> float:
-    """The coarsest scale used; without one, the coarsest digit that was typed."""
-    steps = {row["id"]: row.get("step_g") for row in shelf.equipment.scales}
-    used = [step for row in rows if isinstance(step := steps.get(row.scale_id), float) and step > 0]
-    if used:
-        return max(used)
-    tenths = any(
-        round(value * 10) % 10 for row in rows for value in (row.empty_g, row.filled_g) if value
-    )
-    return 0.1 if tenths else 1.0
-
-
-def _diameter_at(vessel: Vessel, height_mm: float | None) -> float | None:
-    if not vessel.diameters:
-        return None
-    if height_mm is None:
-        return vessel.diameters[-1][1]
-    return min(vessel.diameters, key=lambda point: abs(point[0] - height_mm))[1]
-
-
-def _shape(vessel: Vessel, findings: list[Finding]) -> Profile | None:
-    """The inside as measured with a ruler; one diameter makes a straight vessel."""
-    if not vessel.diameters:
-        return None
-    points = tuple(sorted(vessel.diameters))
-    try:
-        if len(points) == 1 or vessel.height_mm is None:
-            height = vessel.height_mm or vessel.fill_mm or points[-1][0]
-            return straight(points[0][1], height) if len(points) == 1 else Profile(points)
-        if points[-1][0] < vessel.height_mm:
-            points = (*points, (vessel.height_mm, points[-1][1]))
-        return Profile(points)
-    except DomainError as error:
-        findings.append(Finding(Rank.STOPS, error.key, error.data, ("shape",)))
-        return None
-
-
-def _fitted(
-    vessel: Vessel,
-    shape: Profile | None,
-    brim: Capacity | None,
-    line: Capacity | None,
-    findings: list[Finding],
-) -> Profile | None:
-    """The shape scaled to the measured capacity; a large difference is told."""
-    if shape is None:
-        return None
-    measured, height = (line, vessel.fill_mm) if line and vessel.fill_mm else (brim, shape.top_mm)
-    if measured is None or not 0 < height <= shape.top_mm:
-        return shape
-    drawn_ml = shape.volume_ml(height)
-    off = 100 * (drawn_ml / measured.volume_ml - 1)
-    if abs(off) > _NOT_THE_SAME_PERCENT:
-        data = {"drawn_ml": drawn_ml, "measured_ml": measured.volume_ml, "off_percent": abs(off)}
-        findings.append(Finding(Rank.WATCH, "vessel.shape-disagrees", data, ("shape",)))
-    try:
-        return scaled_to(shape, height, measured.volume_ml)
+        return profile.height_mm(known.line_ml)
     except DomainError:
-        return shape
+        return None
 
 
-def levels(vessel: Vessel, measures: VesselMeasures, mix: MixDensities | None) -> Levels | None:
+def _over_the_brim(
+    vessel: Vessel, brim_ml: float | None, line_ml: float | None
+) -> tuple[Finding, ...]:
+    fill_mm, height_mm = vessel.fill_mm, vessel.height_mm
+    if fill_mm is not None and height_mm is not None and fill_mm > height_mm:
+        data = {"fill_mm": fill_mm, "brim_mm": height_mm}
+        return (Finding(Rank.STOPS, "vessel.fill-over-brim", data, ("shape",)),)
+    if brim_ml is not None and line_ml is not None and line_ml > brim_ml * (1 + 1e-9):
+        data = {"line_ml": line_ml, "brim_ml": brim_ml}
+        return (Finding(Rank.STOPS, "vessel.line-over-brim", data),)
+    return ()
+
+
+def levels(vessel: Vessel, measures: VesselMeasures, mix: MixDensities | None) -> Levels | None:  # noqa: ARG001 - the vessel's own line stands in the measures
     """Fill line and set level in this vessel; ``None`` while shape, line or mix are unknown."""
-    profile, fill = measures.profile, vessel.fill_mm
+    profile, fill = measures.profile, measures.fill_mm
     if profile is None or fill is None or mix is None or not 0 < fill <= profile.top_mm:
         return None
-    estimate = mix.hot.estimate or mix.set.estimate
+    estimate = mix.hot.estimate or mix.set.estimate or measures.profile_from == "assumed"
     try:
         exact = set_level_mm(profile, fill, mix.hot.g_per_ml, mix.set.g_per_ml)
         low, high = set_level_range_mm(

@@ -99,4 +99,5 @@ WEIGHING_FIELDS: tuple[FieldSpec, ...] = (
     field("weighing", "empty_g", N_("Empty"), "mass", low=0, high=50000),
     field("weighing", "filled_g", N_("With water"), "mass", low=0, high=50000),
     field("weighing", "water_c", N_("Water"), "temperature", low=0, high=40),
+    field("weighing", "scale_id", N_("Weighed on"), "reference", refers_to="scale"),
 )

@@ -48,5 +48,11 @@ DOCKS: Final[tuple[DockSpec, ...]] = (
         "materials",
         "wickbench.gui.materials.materials_dock:MaterialsDock",
     ),
+    DockSpec(
+        "vessels",
+        N_("Vessels"),
+        "vessels",
+        "wickbench.gui.vessels.vessels_dock:VesselsDock",
+    ),
 )
 """From left to right in the row of tabs."""

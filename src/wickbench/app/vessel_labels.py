@@ -1,0 +1,141 @@
+"""The words beside a vessel's drawing, each at its height in millimetres."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from wickbench.app.texts_marker import N_
+from wickbench.app.vessel_texts import estimate_mark, length, length_range, set_level, volume
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from wickbench.app.measures import Levels, VesselMeasures
+    from wickbench.app.texts import Texts
+    from wickbench.domain.catalog import Vessel
+    from wickbench.domain.shapes import Profile
+
+_SAME_MM = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnLabel:
+    """Words that belong to a height; ``lines`` stand under each other."""
+
+    role: str
+    at_mm: float
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnWick:
+    """Wicks as they stand: how many, how far above the set wax, and a wooden one's width."""
+
+    count: int = 1
+    trim_mm: float = 6.0
+    width_mm: float | None = None
+
+
+def wax_top(measures: VesselMeasures, levels: Levels | None) -> float | None:
+    """Where the wax is drawn to: the set level, else the fill line; ``None`` when unknown."""
+    if levels is not None:
+        return levels.set_mm
+    profile, fill = measures.profile, measures.fill_mm
+    return fill if profile is not None and fill is not None and 0 < fill <= profile.top_mm else None
+
+
+def labels_of(
+    vessel: Vessel,
+    measures: VesselMeasures,
+    levels: Levels | None,
+    wick: DrawnWick,
+    texts: Texts,
+) -> tuple[DrawnLabel, ...]:
+    """The words beside the drawing, from top to bottom."""
+    profile = measures.profile
+    if profile is None:
+        return ()
+    found = [_brim_label(measures, profile, texts)]
+    fill = measures.fill_mm
+    if fill is not None and 0 < fill <= profile.top_mm:
+        said = texts(N_("fill line (hot) {height}"), height=length(texts, fill))
+        found.append(DrawnLabel("fill", fill, (said,)))
+    if levels is not None:
+        found.append(_set_label(levels, texts))
+    if wick.count and wax_top(measures, levels) is not None:
+        found.append(DrawnLabel("wick", profile.top_mm * 0.24, (_wick_words(wick, texts),)))
+    found.append(DrawnLabel("inside", profile.top_mm * 0.12, (_inside_words(measures, texts),)))
+    if measures.cells > 1:
+        said = texts(N_("one of {n} cells"), n=str(measures.cells))
+        found.append(DrawnLabel("inside", 0.0, (said,)))
+    found += _zone_label(vessel, texts)
+    return tuple(sorted(found, key=lambda label: -label.at_mm))
+
+
+def _brim_label(measures: VesselMeasures, profile: Profile, texts: Texts) -> DrawnLabel:
+    if measures.brim_ml is None:
+        return DrawnLabel("brim", profile.top_mm, (texts(N_("brim")),))
+    cell_ml = measures.brim_ml / measures.cells
+    said = texts(N_("brim {volume}"), volume=volume(texts, cell_ml, both=False))
+    if measures.brim_from == "weighed":
+        return DrawnLabel("brim", profile.top_mm, (said,))
+    return DrawnLabel("brim", profile.top_mm, (said, estimate_mark(texts)))
+
+
+def _set_label(levels: Levels, texts: Texts) -> DrawnLabel:
+    height, estimate = set_level(texts, levels)
+    said = texts(N_("set level {height}"), height=height)
+    return DrawnLabel("set", levels.set_mm, (said, estimate_mark(texts)) if estimate else (said,))
+
+
+def _wick_words(wick: DrawnWick, texts: Texts) -> str:
+    return texts.plural(
+        N_("wick stands {height}"),
+        N_("{n} wicks stand {height}"),
+        wick.count,
+        height=length(texts, wick.trim_mm),
+    )
+
+
+def _inside_words(measures: VesselMeasures, texts: Texts) -> str:
+    profile = measures.profile
+    if profile is None:
+        return ""
+    wide = [diameter for _, diameter in profile.points]
+    low, high = min(wide), max(wide)
+    if high - low < _SAME_MM:
+        said = length(texts, (low + high) / 2, step_mm=1.0)
+    else:
+        said = length_range(texts, low, high)
+    return texts(N_("inside ⌀ {diameter}"), diameter=said)
+
+
+def _zone_label(vessel: Vessel, texts: Texts) -> list[DrawnLabel]:
+    low, high = vessel.straight_from_mm, vessel.straight_to_mm
+    if low is None or high is None or high <= low:
+        return []
+    said = texts(N_("straight {zone}"), zone=length_range(texts, low, high))
+    return [DrawnLabel("zone", (low + high) / 2, (said,))]
+
+
+def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: float) -> list[float]:
+    """Centres of boxes in a column so that none overlap, each near where it wants to be.
+
+    Args:
+        wanted: centres as wished, rising.
+        sizes: heights of the boxes.
+        low: lower end of the column.
+        high: upper end; boxes pass it only when there is no room for all.
+    """
+    placed: list[float] = []
+    edge = low
+    for centre, size in zip(wanted, sizes, strict=True):
+        at = max(centre, edge + size / 2)
+        placed.append(at)
+        edge = at + size / 2
+    edge = max(high, low + sum(sizes))
+    for at in range(len(placed) - 1, -1, -1):
+        placed[at] = min(placed[at], edge - sizes[at] / 2)
+        edge = placed[at] - sizes[at] / 2
+    return placed

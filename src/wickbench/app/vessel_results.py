@@ -1,0 +1,176 @@
+"""What was found out about a vessel, in sentences, and how it was computed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from wickbench.app.texts_marker import N_
+from wickbench.app.vessel_texts import doubt, estimate_mark, length, next_vessel, volume
+from wickbench.domain.errors import DomainError
+from wickbench.domain.net_weight import propose_declared
+
+if TYPE_CHECKING:
+    from wickbench.app.measures import VesselMeasures
+    from wickbench.app.settings import Settings
+    from wickbench.app.texts import Texts
+    from wickbench.app.vessels import Contents, VesselView
+    from wickbench.domain.vessels import Capacity
+
+_SAME_PERCENT = 1.0
+_DOUBTS = {
+    "repeats": N_("how well filling repeats"),
+    "vessels": N_("how much the vessels differ"),
+    "reading": N_("the step the scale reads to"),
+    "scale": N_("the scale itself"),
+    "temperature": N_("the temperature of the water"),
+    "pressure": N_("the air pressure"),
+    "line": N_("seeing where the water stands"),
+}
+
+
+def capacity_lines(capacity: Capacity | None, texts: Texts) -> tuple[str, ...]:
+    """A measured capacity with its doubt, and what the next vessel out of the box may differ by."""
+    if capacity is None:
+        return ()
+    first = texts(
+        N_("{volume}, {doubt}"),
+        volume=volume(texts, capacity.volume_ml),
+        doubt=doubt(texts, capacity),
+    )
+    if capacity.next_vessel_ml is None:
+        return (first,)
+    about = next_vessel(texts, capacity.next_vessel_ml)
+    return first, texts(N_("The next jar out of the box: within about {volume}."), volume=about)
+
+
+def box_line(view: VesselView, texts: Texts) -> str:
+    """What the box says beside what the vessel holds; empty when they agree or one is unknown."""
+    nominal, measures = view.vessel.nominal_ml, view.measures
+    brim = measures.brim_ml if measures.brim_from in {"weighed", "shape"} else None
+    line = measures.line_ml if measures.line_from in {"weighed", "shape"} else None
+    if nominal is None or (brim is None and line is None) or _agree(nominal, brim, line):
+        return ""
+    data = {
+        "nominal": volume(texts, nominal, both=False),
+        "brim": "" if brim is None else volume(texts, brim, both=False),
+        "line": "" if line is None else volume(texts, line, both=False),
+    }
+    if line is None:
+        return texts(N_("The box says {nominal}; it holds {brim} to the brim."), **data)
+    if brim is None:
+        return texts(N_("The box says {nominal}; it holds {line} to the line."), **data)
+    return texts(
+        N_("The box says {nominal}; it holds {brim} to the brim, {line} to the line."), **data
+    )
+
+
+def _agree(nominal: float, brim: float | None, line: float | None) -> bool:
+    """Whether the box tells the volume to the line: that is what is poured."""
+    told = line if line is not None else brim
+    return told is not None and abs(told / nominal - 1) * 100 < _SAME_PERCENT
+
+
+def contents_lines(contents: Contents | None, texts: Texts, settings: Settings) -> tuple[str, ...]:
+    """What it holds of the chosen recipe, and the net weight that may be printed."""
+    if contents is None:
+        return ()
+    weight = texts.quantity(contents.mix_g, "mass")
+    said = texts(N_("{weight} of mix to the hot line"), weight=weight)
+    if contents.estimate:
+        said = f"{said} {estimate_mark(texts)}"
+    lines = [said]
+    cells = round(contents.mix_g / contents.per_cell_g) if contents.per_cell_g else 1
+    if cells > 1:
+        each = texts.quantity(contents.per_cell_g, "mass")
+        lines.append(texts(N_("{n} cells of {weight} each"), n=str(cells), weight=each))
+    printed = _printed(contents, settings)
+    if printed:
+        lines.append(texts(N_("Net weight at most: {weights}"), weights=" · ".join(printed)))
+    return tuple(lines)
+
+
+def _printed(contents: Contents, settings: Settings) -> tuple[str, ...]:
+    """The largest declaration for each region sold in; each text once."""
+    found: list[str] = []
+    for region in settings.regions:
+        try:
+            text = propose_declared(contents.mix_g, region).text
+        except DomainError:
+            continue
+        if text not in found:
+            found.append(text)
+    return tuple(found)
+
+
+def how_measured(measures: VesselMeasures, texts: Texts) -> tuple[str, ...]:
+    """How capacity, doubt and levels were computed, with formulas and sources."""
+    if measures.line is None and measures.brim is None:
+        return ()
+    return (
+        texts(
+            N_(
+                "Each weighing: (with water − empty) × Z. Z is what a gram of water fills, weighed "
+                "in air: Z = (1 − air/8.000) ÷ (water − air), densities in g/mL; about 1.003 mL "
+                "at 20 °C. Density of water: Tanaka and others, Metrologia 38 (2001) 301. "
+                "Procedure as in ISO 8655-6 and ISO 4787."
+            )
+        ),
+        texts(N_("The mean counts every jar once, however often it was weighed.")),
+        texts(
+            N_(
+                "The next jar: t · s · √(1 + 1/n), with s the spread of n jars and t of Student’s "
+                "distribution: 95 of 100 jars are within it."
+            )
+        ),
+        texts(
+            N_(
+                "The doubt behind ± joins all of these by the rules of the GUM (JCGM 100:2008); "
+                "the mean is within it in 95 of 100 cases:"
+            )
+        ),
+        *_contributions(measures, texts),
+    )
+
+
+def _contributions(measures: VesselMeasures, texts: Texts) -> tuple[str, ...]:
+    capacity = measures.line or measures.brim
+    if capacity is None:
+        return ()
+    parts = sorted(capacity.contributions, key=lambda part: -part[1])
+    return tuple(f"{texts(_DOUBTS[name])}: {texts.number(u_ml, 2)} mL" for name, u_ml in parts)
+
+
+def how_filled(view: VesselView, texts: Texts) -> tuple[str, ...]:
+    """How the weight of the mix and the set level were computed."""
+    if view.contents is None:
+        return ()
+    said = [
+        texts(
+            N_(
+                "Weight = volume to the line × density of the liquid mix: "
+                "1 ÷ ρ = Σ share ÷ density of each part (volumes add up), each at its pouring "
+                "temperature: ρ = ρ at 70 °C − 0.00066 × (°C − 70)."
+            )
+        ),
+    ]
+    if view.levels is not None:
+        fill = length(texts, view.levels.fill_mm)
+        said.append(
+            texts(
+                N_(
+                    "Set level: the mass stays, the volume shrinks by liquid ÷ set density. From "
+                    "the line at {fill} the volume is taken off along the measured shape."
+                ),
+                fill=fill,
+            )
+        )
+        if view.levels.estimate:
+            said.append(
+                texts(
+                    N_(
+                        "The range comes from the densities that waxes of this class have. A "
+                        "measured liquid and set density gives one level."
+                    )
+                )
+            )
+    return tuple(said)

@@ -1,0 +1,86 @@
+"""How lengths, levels and capacities of vessels read: no digits that nobody measured."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from wickbench.app.texts_marker import N_
+from wickbench.domain.quantities import convert
+from wickbench.domain.quantity_format import format_quantity
+from wickbench.domain.rounding import to_step
+
+if TYPE_CHECKING:
+    from wickbench.app.measures import Levels
+    from wickbench.app.texts import Texts
+    from wickbench.domain.vessels import Capacity
+
+_HALF_MM = 0.5
+_INCH_DIGITS = 2
+_TENTHS_BELOW_ML = 10.0
+_WHOLE_FROM_ML = 2.0
+
+
+def length(texts: Texts, value_mm: float, *, step_mm: float = _HALF_MM) -> str:
+    """A length by the ruler: to half a millimetre, without a needless zero."""
+    unit = texts.units.first("length")
+    if unit != "mm":
+        return texts.units.one(value_mm, "length", unit)
+    rounded = to_step(value_mm, step_mm)
+    digits = 0 if rounded == int(rounded) else 1
+    return format_quantity(rounded, "length", "mm", digits=digits, locale=texts.units.locale)
+
+
+def length_range(texts: Texts, low_mm: float, high_mm: float) -> str:
+    """Two lengths with one unit: "60–64 mm"."""
+    unit = texts.units.first("length")
+    digits = 0 if unit == "mm" else _INCH_DIGITS
+    low = texts.number(convert(low_mm, "length", unit), digits)
+    high = format_quantity(high_mm, "length", unit, digits=digits, locale=texts.units.locale)
+    return high if f"{low}\N{NO-BREAK SPACE}" in high and high.startswith(low) else f"{low}–{high}"
+
+
+def set_level(texts: Texts, levels: Levels) -> tuple[str, bool]:
+    """The level once set as it may be shown, and whether it is an estimate.
+
+    An estimate is a range of whole millimetres, a measured level a whole half millimetre.
+    """
+    if levels.estimate:
+        return length_range(texts, levels.set_low_mm, levels.set_high_mm), True
+    return length(texts, levels.set_mm), False
+
+
+def volume(texts: Texts, value_ml: float, *, both: bool = True) -> str:
+    """A volume; below 10 mL with tenths."""
+    units = texts.units
+    shown = [_one_volume(texts, value_ml, units.first("volume"))]
+    if both and units.second("volume"):
+        shown.append(_one_volume(texts, value_ml, units.second("volume")))
+    return " · ".join(shown)
+
+
+def _one_volume(texts: Texts, value_ml: float, unit: str) -> str:
+    if unit == "mL" and abs(value_ml) < _TENTHS_BELOW_ML:
+        return format_quantity(value_ml, "volume", unit, digits=1, locale=texts.units.locale)
+    return texts.units.one(value_ml, "volume", unit)
+
+
+def doubt(texts: Texts, capacity: Capacity) -> str:
+    """Half width, as "± 1.4 mL", of the interval that holds the capacity in 95 of 100 cases."""
+    return f"± {volume(texts, capacity.expanded_uncertainty_ml, both=False)}"
+
+
+def next_vessel(texts: Texts, next_ml: float) -> str:
+    """What the next vessel may differ by, never understated: whole mL from 2 mL on."""
+    if texts.units.first("volume") != "mL":
+        return volume(texts, next_ml, both=False)
+    if next_ml >= _WHOLE_FROM_ML:
+        whole = math.ceil(next_ml - 1e-9)
+        return format_quantity(whole, "volume", "mL", digits=0, locale=texts.units.locale)
+    tenths = max(1, math.ceil(next_ml * 10 - 1e-9)) / 10
+    return format_quantity(tenths, "volume", "mL", digits=1, locale=texts.units.locale)
+
+
+def estimate_mark(texts: Texts) -> str:
+    """What stands beside a figure that nobody measured."""
+    return texts(N_("(estimate)"))

@@ -1,0 +1,162 @@
+"""The drawing of a vessel on the screen: the lines of `app.vessel_drawing` in the theme's inks."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QSizePolicy, QWidget
+from typing_extensions import override
+
+from wickbench.app.vessel_labels import spread
+from wickbench.gui.fonts import scaled
+from wickbench.gui.theme import Colours, colours_of
+
+if TYPE_CHECKING:
+    from wickbench.app.vessel_drawing import DrawnLine, VesselDrawing
+    from wickbench.app.vessel_labels import DrawnLabel
+
+_MARGIN: Final = 14.0
+_GAP: Final = 14.0
+_LEADER: Final = 4.0
+_TALL_CHARACTERS: Final = 30
+_SMALL: Final = 0.86
+
+
+class VesselPicture(QWidget):
+    """A vessel to scale with its levels; labels stand at the right, never over each other."""
+
+    def __init__(self, accessible_name: str) -> None:
+        super().__init__()
+        self.drawing: VesselDrawing | None = None
+        self._name = accessible_name
+        self.setAccessibleName(accessible_name)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        scaled(self, _SMALL)
+
+    def show_drawing(self, drawing: VesselDrawing | None) -> None:
+        """Show a drawing; ``None`` hides the widget."""
+        self.setVisible(drawing is not None)
+        if drawing == self.drawing:
+            return
+        self.drawing = drawing
+        self.setAccessibleDescription(drawing.description if drawing else "")
+        self.update()
+
+    @override
+    def sizeHint(self) -> QSize:
+        return QSize(260, self.fontMetrics().averageCharWidth() * _TALL_CHARACTERS + 40)
+
+    @override
+    def minimumSizeHint(self) -> QSize:
+        return QSize(160, self.sizeHint().height())
+
+    @override
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        colours = colours_of(self)
+        frame = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
+        painter.setPen(QPen(QColor(colours.line), 1))
+        painter.setBrush(QColor(colours.sheet))
+        painter.drawRoundedRect(frame, 6, 6)
+        if self.drawing is not None:
+            _Sketch(painter, self.drawing, colours, frame).paint()
+        painter.end()
+
+
+class _Sketch:
+    """One painting of one drawing into one frame."""
+
+    def __init__(
+        self, painter: QPainter, drawing: VesselDrawing, colours: Colours, frame: QRectF
+    ) -> None:
+        self.painter, self.drawing, self.colours = painter, drawing, colours
+        metrics = painter.fontMetrics()
+        words = [line for label in drawing.labels for line in label.lines]
+        self.words_wide = max((metrics.horizontalAdvance(word) for word in words), default=0)
+        self.line_high = float(metrics.height())
+        room = frame.adjusted(_MARGIN, _MARGIN, -_MARGIN, -_MARGIN)
+        wide = max(40.0, room.width() - self.words_wide - _GAP)
+        drawn_w = max(1.0, drawing.right_mm - drawing.left_mm)
+        drawn_h = max(1.0, drawing.top_mm - drawing.bottom_mm)
+        self.scale = min(wide / drawn_w, room.height() / drawn_h)
+        used = drawn_w * self.scale + _GAP + self.words_wide
+        self.left = room.left() + max(0.0, (room.width() - used) / 2)
+        self.top = room.top() + (room.height() - drawn_h * self.scale) / 2
+        self.words_at = self.left + drawn_w * self.scale + _GAP
+        self.room = room
+
+    def at(self, point: tuple[float, float]) -> QPointF:
+        """A point of the drawing on the screen."""
+        x = self.left + (point[0] - self.drawing.left_mm) * self.scale
+        return QPointF(x, self.top + (self.drawing.top_mm - point[1]) * self.scale)
+
+    def paint(self) -> None:
+        """Paint lines from back to front, then the words."""
+        for line in self.drawing.lines:
+            self._line(line)
+        self._words()
+
+    def _line(self, line: DrawnLine) -> None:
+        pen, brush = self._ink(line.role)
+        self.painter.setPen(pen)
+        self.painter.setBrush(brush if line.closed else Qt.BrushStyle.NoBrush)
+        polygon = QPolygonF([self.at(point) for point in line.points])
+        if line.closed:
+            self.painter.drawPolygon(polygon)
+        else:
+            self.painter.drawPolyline(polygon)
+
+    def _ink(self, role: str) -> tuple[QPen | Qt.PenStyle, QColor | Qt.BrushStyle]:
+        colours = self.colours
+        ink, quiet, accent = QColor(colours.ink), QColor(colours.quiet), QColor(colours.accent)
+        dashed = Qt.PenStyle.DashLine
+        glass = QColor(colours.ink)
+        glass.setAlphaF(0.10)
+        pale = QColor(colours.accent)
+        pale.setAlphaF(0.22)
+        inks: dict[str, tuple[QPen | Qt.PenStyle, QColor | Qt.BrushStyle]] = {
+            "wax": (Qt.PenStyle.NoPen, QColor(colours.wash)),
+            "range": (Qt.PenStyle.NoPen, pale),
+            "wall": (QPen(ink, 1.4), glass),
+            "brim": (QPen(quiet, 1.2, dashed), Qt.BrushStyle.NoBrush),
+            "fill": (QPen(accent, 1.6, dashed), Qt.BrushStyle.NoBrush),
+            "set": (QPen(accent, 1.6), Qt.BrushStyle.NoBrush),
+            "zone": (QPen(quiet, 2.0), Qt.BrushStyle.NoBrush),
+            "wick": (QPen(ink, 2.2), ink),
+        }
+        return inks.get(role, (QPen(ink, 1.0), Qt.BrushStyle.NoBrush))
+
+    def _words(self) -> None:
+        labels = self.drawing.labels
+        sizes = [self.line_high * len(label.lines) + 3 for label in labels]
+        wanted = [self.at((0.0, label.at_mm)).y() for label in labels]
+        places = spread(wanted, sizes, self.room.top() - 6, self.room.bottom() + 6)
+        for label, place, size in zip(labels, places, sizes, strict=True):
+            self._leader(label, place)
+            self._label(label, place - size / 2)
+
+    def _label(self, label: DrawnLabel, top: float) -> None:
+        accent = label.role in {"fill", "set"}
+        for number, text in enumerate(label.lines):
+            strong = accent and number == 0
+            self.painter.setPen(QColor(self.colours.accent if strong else self.colours.quiet))
+            box = QRectF(self.words_at, top + number * self.line_high, self.words_wide + 4, 40)
+            flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
+            self.painter.drawText(box, flags.value, text)
+
+    def _leader(self, label: DrawnLabel, place: float) -> None:
+        """A thin line from a level to its words."""
+        if label.role not in {"brim", "fill", "set"}:
+            return
+        ends = [line.points[-1] for line in self.drawing.of(label.role)]
+        if not ends:
+            return
+        quiet = QColor(self.colours.accent if label.role != "brim" else self.colours.quiet)
+        quiet.setAlphaF(0.5)
+        self.painter.setPen(QPen(quiet, 0.8))
+        first = self.line_high / 2 * (len(label.lines) - 1)
+        goal = QPointF(self.words_at - _LEADER, place - first)
+        self.painter.drawLine(self.at(ends[0]), goal)

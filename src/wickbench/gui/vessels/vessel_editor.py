@@ -1,0 +1,191 @@
+"""Everything about one vessel: drawing, what it holds, its fields, its small tables, its stock."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from wickbench.app import vessel_parts, vessels
+from wickbench.app.texts_marker import N_
+from wickbench.app.vessel_fields import VESSEL_FIELDS, WEIGHING_FIELDS
+from wickbench.app.vessel_results import (
+    box_line,
+    capacity_lines,
+    contents_lines,
+    how_filled,
+    how_measured,
+)
+from wickbench.app.vessel_tables import BRIM_WEIGHINGS, DIAMETERS, LINE_WEIGHINGS
+from wickbench.gui.fields.choice_field import ChoiceField
+from wickbench.gui.fields.form import FieldForm
+from wickbench.gui.fields.made_field import reference_pairs
+from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.how_computed import HowComputed
+from wickbench.gui.materials.stock_panel import StockPanel
+from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import label
+from wickbench.gui.vessels.measure_table import MeasureTable
+from wickbench.gui.vessels.vessel_drawing import VesselPicture
+
+if TYPE_CHECKING:
+    from wickbench.app.shelf import Shelf
+    from wickbench.app.vessels import VesselView
+    from wickbench.app.workspace import Workspace
+    from wickbench.domain.catalog import Vessel
+
+_FIRST = (
+    "name", "vessel_kind", "glass", "candle_rated", "rated_by", "nominal_ml", "cells",
+    "height_mm", "fill_mm",
+)  # fmt: skip
+_LAST = ("supplier", "code", "note")
+_SCALE = next(spec for spec in WEIGHING_FIELDS if spec.name == "scale_id")
+
+
+class VesselEditor(QWidget):
+    """The form of a vessel; results follow while the person types."""
+
+    def __init__(self, workspace: Workspace) -> None:
+        super().__init__()
+        texts = workspace.texts
+        self.workspace = workspace
+        self._shelf: Shelf | None = None
+        self._vessel: Vessel | None = None
+        self.picture = VesselPicture(texts(N_("Drawing to scale")))
+        self.recipe_name = label(texts(N_("Filled with")), "quiet")
+        self.recipe = ChoiceField(texts(N_("Filled with")), [])
+        self.holds = label()
+        self.box = label("", "quiet")
+        self.how_filled = HowComputed(texts)
+        self.findings = FindingsList()
+        self.first = FieldForm(workspace, [s for s in VESSEL_FIELDS if s.name in _FIRST])
+        self.diameters = MeasureTable(workspace, DIAMETERS)
+        self.line = MeasureTable(workspace, LINE_WEIGHINGS)
+        self.brim = MeasureTable(workspace, BRIM_WEIGHINGS)
+        self.scale_name = label(texts(_SCALE.label), "quiet")
+        self.scale = ChoiceField(texts(_SCALE.label), [])
+        self.how_measured = HowComputed(texts)
+        used = {*_FIRST, *_LAST}
+        self.outside = FieldForm(workspace, [s for s in VESSEL_FIELDS if s.name not in used])
+        self.stock = StockPanel(workspace)
+        self.last = FieldForm(workspace, [s for s in VESSEL_FIELDS if s.name in _LAST])
+        self._lay_out()
+        self._connect()
+        name_attributes(self)
+
+    @property
+    def forms(self) -> tuple[FieldForm, ...]:
+        """The three forms from top to bottom."""
+        return (self.first, self.outside, self.last)
+
+    def _lay_out(self) -> None:
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(14)
+        groups: tuple[tuple[QWidget, ...], ...] = (
+            (self.picture,),
+            (self.recipe_name, self.recipe, self.holds, self.box, self.how_filled),
+            (self.findings,),
+            (self.first,),
+            (self.diameters,),
+            (self.line,),
+            (self.brim,),
+            (self.scale_name, self.scale, self.how_measured),
+            (self.outside,),
+            (self.stock,),
+            (self.last,),
+        )
+        for group in groups:
+            inner = QVBoxLayout()
+            inner.setSpacing(4)
+            for widget in group:
+                inner.addWidget(widget)
+            box.addLayout(inner)
+
+    def _connect(self) -> None:
+        for form in self.forms:
+            form.edited.connect(self._typed)
+            form.refused.connect(self._typed)
+        self.recipe.committed.connect(self._choose_recipe)
+        self.scale.committed.connect(self._choose_scale)
+
+    # -- showing ---------------------------------------------------------------------------------
+    def show_vessel(self, vessel: Vessel | None, shelf: Shelf) -> None:
+        """Show stored values; fields and cells under the person's hands stay as they are."""
+        self._shelf, self._vessel = shelf, vessel
+        values = {spec.name: _stored(vessel, spec.name) for spec in VESSEL_FIELDS}
+        key = vessel.id if vessel else None
+        for form in self.forms:
+            form.show_record(key, values)
+        for table in (self.diameters, self.line, self.brim):
+            table.show_vessel(key)
+        self._show_choices(key)
+        self.stock.show_item(key)
+        self._typed()
+
+    def _show_choices(self, key: int | None) -> None:
+        if self._shelf is None or key is None:
+            return
+        newest = self._shelf.newest_versions()
+        texts = self.workspace.texts
+        named = [
+            (str(v.recipe_id), texts(N_("{name}, version {n}"), name=v.name, n=str(v.number)))
+            for v in newest
+        ]
+        self.recipe.set_pairs([("", texts(N_("nothing"))), *named])
+        version = vessels.remembered_version(self.workspace, self._shelf)
+        self.recipe.show_stored(str(version.recipe_id) if version else "")
+        for widget in (self.recipe_name, self.recipe):
+            widget.setVisible(bool(newest))
+        self.scale.set_pairs(reference_pairs(self.workspace, _SCALE))
+        scale = vessel_parts.scale_of(self.workspace, key)
+        self.scale.show_stored("" if scale is None else str(scale))
+        for widget in (self.scale_name, self.scale):
+            widget.setVisible(bool(self._vessel and self._vessel.weighings))
+
+    def _typed(self, *_: object) -> None:
+        """Work out and show what the values say, stored or as they are being typed."""
+        if self._vessel is None or self._shelf is None:
+            return
+        typed: dict[str, object] = {}
+        for form in self.forms:
+            typed |= {spec: form.values()[spec] for spec in form.fields}
+        draft = vessels.drafted(self._vessel, typed)
+        version = vessels.remembered_version(self.workspace, self._shelf)
+        workspace = self.workspace
+        self._show_view(
+            vessels.view_vessel(draft, self._shelf, workspace.settings, workspace.texts, version)
+        )
+
+    def _show_view(self, view: VesselView) -> None:
+        texts, measures = self.workspace.texts, view.measures
+        self.picture.show_drawing(view.drawing)
+        holds = contents_lines(view.contents, texts, self.workspace.settings)
+        self.holds.setText("\n".join(holds))
+        self.holds.setVisible(bool(holds))
+        said = box_line(view, texts)
+        self.box.setText(said)
+        self.box.setVisible(bool(said))
+        self.how_filled.explain(how_filled(view, texts))
+        self.how_measured.explain(how_measured(measures, texts))
+        self.findings.show_findings(texts, view.general)
+        self.findings.setVisible(bool(view.general))
+        self.diameters.show_results((), view.about_shape)
+        self.line.show_results(capacity_lines(measures.line, texts), view.about_weighings("line"))
+        self.brim.show_results(capacity_lines(measures.brim, texts), view.about_weighings("brim"))
+
+    # -- choosing --------------------------------------------------------------------------------
+    def _choose_recipe(self, word: str) -> None:
+        vessels.remember_recipe(self.workspace, int(word) if word else None, origin=self)
+        self.recipe.show_stored(word)
+        self._typed()
+
+    def _choose_scale(self, word: str) -> None:
+        if self._vessel is not None:
+            scale = int(word) if word else None
+            vessel_parts.set_scale(self.workspace, self._vessel.id, scale, origin=self)
+
+
+def _stored(vessel: Vessel | None, name: str) -> object:
+    value = getattr(vessel, name, None)
+    return int(value) if isinstance(value, bool) else value

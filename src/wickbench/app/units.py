@@ -44,6 +44,8 @@ _READ_DIGITS = {
     "%": 2,
     "g/mL": 3,
 }
+
+_SMALL_ML = 10  # below this a whole millilitre says too little
 # The unit that a bare number has in a field of the kind, when the shown unit is a compound.
 _ASSUMED = {"lb oz": "oz"}
 GRAMS_PER_KILOGRAM = 1000
@@ -129,7 +131,10 @@ class Units:
         heavy = unit == "g" and abs(convert(value, kind, unit)) >= GRAMS_PER_KILOGRAM
         if heavy or kind in {"count", "days"}:
             digits = 0
-        return format_quantity(value, kind, unit, digits=digits, locale=self.locale)
+        if unit == "mL" and abs(value) < _SMALL_ML:
+            digits = 1
+        text = format_quantity(value, kind, unit, digits=digits, locale=self.locale)
+        return _trim(text) if unit == "mm" else text
 
 
 def _trim(text: str) -> str:

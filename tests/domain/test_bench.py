@@ -197,6 +197,14 @@ def test_limits_are_checked_with_what_is_really_in_the_pot() -> None:
     assert bench_findings(state)[0].rank is Rank.STOPS
 
 
+def test_a_certificate_without_a_limit_sets_none() -> None:
+    free = {"fig": OilFacts(name="Fig", ifra_percent=100), "cedar": OilFacts(ifra_percent=0.5)}
+    line = PlanLine(key=1, recipe_key=1, recipe=RECIPE, count=1, fill_to="net", net_g=200)
+    facts = replace(FACTS, oils=free)
+    state = begin(plan_pour(PlanInputs(lines=(line,), facts=facts)).pots, facts)
+    assert dict(state.pots[0].certificate_percent) == {"cedar": 0.5}
+
+
 def test_too_little_oil_says_how_much_more() -> None:
     state = _weigh_as_told(_state())
     planned = state.at(FIG).planned_g

@@ -110,6 +110,16 @@ def test_one_recipe_per_pot() -> None:
     assert [line.line_key for line in plan.lines] == ["t", "n", "x"]
 
 
+def test_a_mix_without_scent_has_no_load_to_be_off() -> None:
+    plain, scented = (
+        plan_pour(inputs(tumblers(2, recipe))).pots[0]
+        for recipe in (replace(FIG_SOY, fragrance={}, load=None), FIG_SOY)
+    )
+    assert (plain.load.of_wax, plain.reach) == (0, None)
+    assert scented.reach is not None
+    assert scented.reach.above_percent > scented.reach.standard_uncertainty_percent > 0
+
+
 def test_the_smallest_pot_that_is_safe() -> None:
     small = Pot("jug", 1000, 200)
     plan = plan_pour(inputs(tumblers(2), pots=(PITCHER, small)))

@@ -152,8 +152,12 @@ def test_lines_that_cannot_be_planned_are_said_and_left_out() -> None:
         )
     )
     closes(plan)
-    said = sorted(keys(plan, Rank.STOPS))
-    assert said == ["plan.no-fill-line", "plan.no-net", "recipe.no-wax"]
+    said = {one.key: one.about for one in plan.findings if one.rank is Rank.STOPS}
+    assert said == {
+        "plan.no-fill-line": ("line", "t"),
+        "plan.no-net": ("line", "n"),
+        "recipe.no-wax": ("recipe", 9),
+    }
     assert [line.line_key for line in plan.lines] == ["ok"]
     assert plan.candles == 2
 

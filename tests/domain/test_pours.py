@@ -232,6 +232,11 @@ def test_keeping_sizes_together_costs_no_pot(vessels: list[int], spare: int) -> 
     assert tuple(map(sum, zip(*kept, strict=True))) == groups.counts
 
 
+def test_together_where_the_row_fills_the_pots_to_the_brim() -> None:
+    assert set(keep_sizes_together(Groups.of([60, 60, 40, 40]), 100)) == {(1, 1)}
+    assert set(keep_sizes_together(Groups.of([50, 50, 40, 40]), 100)) == {(2, 0), (0, 2)}
+
+
 def test_candles_of_one_size_stay_together() -> None:
     """18 tumblers and 12 tins over two pots: one size is split, not both."""
     groups = Groups.of([2243] * 18 + [1810] * 12)

@@ -18,7 +18,7 @@ from wickbench.domain.quantities import parse
 from wickbench.gui.tables.column import Column
 from wickbench.gui.tables.paste import cells_of, text_of
 from wickbench.gui.tables.row_model import RowModel
-from wickbench.gui.tables.table_view import TableView
+from wickbench.gui.tables.table_view import TableView, shared_widths, spared
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -239,3 +239,26 @@ def test_a_refused_new_row_says_why(shelf: Shelf) -> None:
     assert said[0]
     with pytest.raises(CannotRead):
         shelf.add({"empty": "heavy"})
+
+
+def test_spare_columns_give_way_before_the_name_becomes_unreadable() -> None:
+    wanted = [150, 80, 80, 60]
+    assert spared(wanted, [2, 3], 400, 0) == set()
+    assert spared(wanted, [2, 3], 290, 0) == {3}
+    assert spared(wanted, [2, 3], 200, 0) == {2, 3}
+
+
+@given(
+    st.lists(st.integers(30, 300), min_size=1, max_size=8), st.integers(260, 1500), st.data()
+)  # fmt: skip
+def test_widths_fill_the_room_and_none_vanishes(
+    wanted: list[int], room: int, data: st.DataObject
+) -> None:
+    places = list(range(len(wanted)))
+    stretch = data.draw(st.sampled_from(places))
+    words = sorted({stretch, *data.draw(st.lists(st.sampled_from(places)))})
+    widths = shared_widths(wanted, words, stretch, room)
+    assert sum(widths) == room
+    assert min(widths) >= 28
+    if sum(wanted) <= room:
+        assert all(widths[at] == wanted[at] for at in places if at != stretch)

@@ -315,19 +315,19 @@ class MainWindow(QMainWindow):
                 menu.addSeparator()
 
     def _add_recent_menu(self) -> None:
-        self._recent = QMenu(self._texts("Opened lately"), self)
-        self._recent.setObjectName("recent_menu")
+        self._recent_menu = QMenu(self._texts("Opened lately"), self)
+        self._recent_menu.setObjectName("recent_menu")
         file = self.menus.menus["file"]
-        file.insertMenu(self.menus.actions["open_demo"], self._recent)
+        file.insertMenu(self.menus.actions["open_demo"], self._recent_menu)
         self._fill_recent()
 
     def _fill_recent(self) -> None:
-        self._recent.clear()
+        self._recent_menu.clear()
         for path in self.user.recent_files:
-            action = self._recent.addAction(plain_action_text(path.stem))
+            action = self._recent_menu.addAction(plain_action_text(path.stem))
             action.setToolTip(str(path))
             action.triggered.connect(partial(self._open_recent, path))
-        self._recent.setEnabled(bool(self._recent.actions()))
+        self._recent_menu.setEnabled(bool(self._recent_menu.actions()))
 
     def _open_recent(self, path: Path, *_: object) -> None:
         self.open_workshop(path)

@@ -103,14 +103,14 @@ QTableView, QListView, QTreeView { background: $sheet; alternate-background-colo
   color: $ink; border: 1px solid $line; border-radius: 4px; gridline-color: transparent;
   selection-background-color: $chosen; selection-color: $ink; outline: none; }
 QTableView:focus, QListView:focus { border: 1px solid $accent; }
-QTableView::item { padding: 3px 8px; border: none; }
+QTableView::item { padding: 3px 6px; border: none; }
 QTableView::item:selected, QListView::item:selected { background: $chosen; color: $ink; }
 QTableView::item:focus { border: 1px solid $accent; }
 QListView::item { padding: 4px 8px; }
 QTableView QLineEdit, QTableView QComboBox { border-radius: 0; padding: 1px 6px; }
 QHeaderView { background: $sheet; border: none; }
 QHeaderView::section { background: $sheet; color: $quiet; border: none;
-  border-bottom: 1px solid $line; padding: 5px 11px; font-weight: 600; }
+  border-bottom: 1px solid $line; padding: 5px 9px; font-weight: 600; }
 QTableCornerButton::section { background: $sheet; border: none; }
 QFrame[look="card"] { background: $sheet; border: 1px solid $line; border-radius: 6px; }
 QLabel { color: $ink; background: transparent; }

@@ -27,6 +27,7 @@ class Column(Generic[Row]):
         choices: stored word and label of what can be chosen in the cell.
         about: msgid of the header's tooltip.
         look: "quiet", "stops", "watch" or "fine" for a row's cell; empty for plain ink.
+        spare: gives way when the table is too narrow to read; what it says stands elsewhere too.
         icon: name of an icon before the text; empty for none.
     """
 
@@ -42,4 +43,5 @@ class Column(Generic[Row]):
     choices: Callable[[Row | None], Sequence[tuple[str, str]]] | None = None
     about: str = ""
     look: Callable[[Row], str] | None = None
+    spare: bool = False
     icon: Callable[[Row], str] | None = None

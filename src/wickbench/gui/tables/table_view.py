@@ -30,9 +30,10 @@ if TYPE_CHECKING:
     from wickbench.gui.tables.column import Column
     from wickbench.gui.tables.row_model import RowModel
 
-_PADDING: Final = 26
-_TEXT_AT: Final = 11
+_PADDING: Final = 20
+_TEXT_AT: Final = 9
 _NARROWEST: Final = 28
+_READABLE: Final = 110
 _LEAST_FOR_WORDS: Final = 0.3
 _SAMPLE_ROWS: Final = 60
 
@@ -130,9 +131,15 @@ class TableView(QTableView):
             return
         stretch = next((at for at, column in enumerate(columns) if column.stretch), 0)
         wanted = [self._wanted(at) for at in range(len(columns))]
+        room = self.viewport().width()
+        hidden = spared(wanted, [at for at, one in enumerate(columns) if one.spare], room, stretch)
+        for at in range(len(columns)):
+            self.setColumnHidden(at, at in hidden)
+            wanted[at] = 0 if at in hidden else wanted[at]
         words = [at for at, column in enumerate(columns) if not column.numeric or at == stretch]
-        for at, wide in enumerate(shared_widths(wanted, words, stretch, self.viewport().width())):
-            self.setColumnWidth(at, wide)
+        for at, wide in enumerate(shared_widths(wanted, words, stretch, room)):
+            if at not in hidden:
+                self.setColumnWidth(at, wide)
 
     def _wanted(self, at: int) -> int:
         model, metrics = self.rows_model, self.fontMetrics()
@@ -264,6 +271,17 @@ class TableView(QTableView):
                 model.take(model.rows[at], column, cell)
 
 
+def spared(wanted: list[int], spare: list[int], room: int, stretch: int) -> set[int]:
+    """Which columns to hide, from the right, so that the stretching one keeps a readable width."""
+    least = min(wanted[stretch], _READABLE)
+    hidden: set[int] = set()
+    for at in reversed(spare):
+        others = sum(w for i, w in enumerate(wanted) if i != stretch and i not in hidden)
+        if others + least > room:
+            hidden.add(at)
+    return hidden
+
+
 def shared_widths(wanted: list[int], words: list[int], stretch: int, room: int) -> list[int]:
     """Widths that fill the room exactly.
 
@@ -277,7 +295,9 @@ def shared_widths(wanted: list[int], words: list[int], stretch: int, room: int) 
         one width per column; they sum to ``room`` when there is room for all at their narrowest.
     """
     widths = list(wanted)
-    figures = [at for at in range(len(wanted)) if at not in words]
+    seen = [at for at, wide in enumerate(wanted) if wide]
+    figures = [at for at in seen if at not in words]
+    words = [at for at in words if at in seen]
     for group, share in ((figures, 1.0 - _LEAST_FOR_WORDS), (words, 1.0)):
         taken = sum(widths[at] for at in figures) if group is words else 0
         most = room * share - taken

@@ -65,7 +65,9 @@ def labels_of(
         found.append(_set_label(levels, texts))
     if wick.count and wax_top(measures, levels) is not None:
         found.append(DrawnLabel("wick", profile.top_mm * 0.24, (_wick_words(wick, texts),)))
-    found.append(DrawnLabel("inside", profile.top_mm * 0.12, (_inside_words(measures, texts),)))
+    if measures.profile_from == "measured":
+        said = _inside_words(measures, texts)
+        found.append(DrawnLabel("inside", profile.top_mm * 0.12, (said,)))
     if measures.cells > 1:
         said = texts(N_("one of {n} cells"), n=str(measures.cells))
         found.append(DrawnLabel("inside", 0.0, (said,)))

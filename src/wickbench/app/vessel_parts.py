@@ -13,6 +13,7 @@ from wickbench.app import edit
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_tables import columns_of, has_decimal_comma
 from wickbench.domain.errors import DomainError
+from wickbench.domain.quantity_format import format_quantity
 from wickbench.storage import records, state
 
 if TYPE_CHECKING:
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from wickbench.storage.workshop_file import Connection
 
 Typed = Mapping[str, str]
+_HALF_MG = 0.0005
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +53,24 @@ def part_rows(workspace: Workspace, part: PartTable, vessel: int) -> tuple[PartR
         for row in rows
     ]
     return tuple(found if part.level else sorted(found, key=_by_height))
+
+
+def cell_text(workspace: Workspace, spec: FieldSpec, row: PartRow, rows: Iterable[PartRow]) -> str:
+    """Text of a cell: the draft, else the value with as many decimals as its column needs."""
+    if spec.name in row.drafts:
+        return row.drafts[spec.name][0]
+    value = row.values.get(spec.name)
+    units = workspace.texts.units
+    if spec.kind != "mass" or units.first("mass") != "g" or not isinstance(value, (int, float)):
+        return edit.shown(workspace, spec, value)
+    column = [other.values.get(spec.name) for other in rows]
+    digits = max(_decimals(number) for number in column if isinstance(number, (int, float)))
+    return format_quantity(value, "mass", "g", digits=digits, locale=units.locale)
+
+
+def _decimals(value_g: float) -> int:
+    """Decimals of a gram that a value has, at most the three that are stored."""
+    return next((n for n in range(3) if abs(round(value_g, n) - value_g) < _HALF_MG), 3)
 
 
 def _where(part: PartTable, vessel: int) -> dict[str, object]:

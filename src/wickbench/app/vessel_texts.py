@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
 from wickbench.app.texts_marker import N_
@@ -71,14 +70,12 @@ def doubt(texts: Texts, capacity: Capacity) -> str:
 
 
 def next_vessel(texts: Texts, next_ml: float) -> str:
-    """What the next vessel may differ by, never understated: whole mL from 2 mL on."""
+    """What the next vessel may differ by: whole mL from 2 mL on, a tenth at least."""
     if texts.units.first("volume") != "mL":
         return volume(texts, next_ml, both=False)
-    if next_ml >= _WHOLE_FROM_ML:
-        whole = math.ceil(next_ml - 1e-9)
-        return format_quantity(whole, "volume", "mL", digits=0, locale=texts.units.locale)
-    tenths = max(1, math.ceil(next_ml * 10 - 1e-9)) / 10
-    return format_quantity(tenths, "volume", "mL", digits=1, locale=texts.units.locale)
+    digits = 0 if next_ml >= _WHOLE_FROM_ML else 1
+    shown = max(next_ml, 0.1)
+    return format_quantity(shown, "volume", "mL", digits=digits, locale=texts.units.locale)
 
 
 def estimate_mark(texts: Texts) -> str:

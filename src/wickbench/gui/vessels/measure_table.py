@@ -10,7 +10,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
-from wickbench.app import edit, vessel_parts
+from wickbench.app import vessel_parts
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.trouble_line import TroubleLine
 from wickbench.gui.findings_list import FindingsList
@@ -134,9 +134,7 @@ class MeasureTable(QWidget):
         self.trouble.say("\n".join(dict.fromkeys(told)))
 
     def _shown(self, spec: FieldSpec, row: PartRow) -> str:
-        if spec.name in row.drafts:
-            return row.drafts[spec.name][0]
-        return edit.shown(self.workspace, spec, row.values.get(spec.name))
+        return vessel_parts.cell_text(self.workspace, spec, row, self.model.rows)
 
     def _hint(self, spec: FieldSpec, row: PartRow) -> str:
         if spec.name in row.drafts:

@@ -6,7 +6,15 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from wickbench.gui.icons import icon_pixmap, set_icon
 from wickbench.gui.naming import accessible, name_attributes, plain_action_text
@@ -81,7 +89,11 @@ class FirstRun(QScrollArea):
         box.addSpacing(8)
         box.addLayout(self.recent)
         outer.addStretch(2)
-        outer.addWidget(column, 0, Qt.AlignmentFlag.AlignHCenter)
+        middle = QHBoxLayout()
+        middle.addStretch(1)
+        middle.addWidget(column)
+        middle.addStretch(1)
+        outer.addLayout(middle)
         outer.addStretch(3)
         return ground
 

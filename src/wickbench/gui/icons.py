@@ -58,7 +58,8 @@ def icon(name: str, colours: Colours) -> QIcon:
     """An icon in quiet ink, in the accent when checked, thinned when disabled."""
     made = QIcon()
     for size in _SIZES:
-        made.addPixmap(icon_pixmap(name, colours.ink, size))
+        for mode in (QIcon.Mode.Normal, QIcon.Mode.Selected):
+            made.addPixmap(icon_pixmap(name, colours.ink, size), mode)
         made.addPixmap(icon_pixmap(name, colours.line, size), QIcon.Mode.Disabled)
         for mode in (QIcon.Mode.Normal, QIcon.Mode.Active):
             picture = icon_pixmap(name, colours.accent, size)

@@ -7,20 +7,19 @@ from importlib import metadata
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QByteArray, Qt
-from PySide6.QtGui import QAction, QActionGroup, QGuiApplication
-from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QTabWidget
+from PySide6.QtGui import QAction, QGuiApplication
+from PySide6.QtWidgets import QMainWindow, QStackedWidget, QTabWidget
 from typing_extensions import override
 
-from wickbench.app.texts_marker import N_
 from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Workspace
 from wickbench.domain.errors import DomainError
 from wickbench.gui.application import prepare_application
+from wickbench.gui.filled_menus import RecentMenu, ThemeMenu, fill_go_menu
 from wickbench.gui.find_anything import FindAnything
 from wickbench.gui.first_run import FirstRun
 from wickbench.gui.icons import recolour
 from wickbench.gui.menus import Menus
-from wickbench.gui.naming import plain_action_text
 from wickbench.gui.questions import AskInWindow
 from wickbench.gui.stages_bar import StagesBar
 from wickbench.gui.status_line import StatusLine
@@ -40,9 +39,6 @@ if TYPE_CHECKING:
 SUFFIX: Final = ".wickbench"
 _LAYOUT_VERSION: Final = 1
 _FIRST_SIZE: Final = (1280, 860)
-_THEMES: Final = (
-    ("light", N_("Light")), ("dark", N_("Dark")), ("system", N_("As the desktop")),
-)  # fmt: skip
 
 
 class MainWindow(QMainWindow):
@@ -101,8 +97,16 @@ class MainWindow(QMainWindow):
         self.status_line = StatusLine()
         self.status_line.setObjectName("status_line")
         self.setStatusBar(self.status_line)
-        self._add_recent_menu()
-        self._add_theme_menu()
+        self.recent_menu = RecentMenu(self._texts, self)
+        self.recent_menu.setObjectName("recent_menu")
+        self.recent_menu.chosen.connect(self.open_workshop)
+        before = self.menus.actions["open_demo"]
+        self.menus.menus["file"].insertMenu(before, self.recent_menu)
+        self.theme_menu = ThemeMenu(self._texts, self.user.text("theme"), self)
+        self.theme_menu.setObjectName("theme_menu")
+        self.theme_menu.chosen.connect(self.set_theme)
+        self.menus.menus["view"].addMenu(self.theme_menu)
+        self._fill_recent()
 
     def _slots(self) -> dict[str, Callable[[], object]]:
         return {
@@ -169,7 +173,7 @@ class MainWindow(QMainWindow):
         self.workbench = Workbench(self, self.stack, workspace, self.ask)
         self.workbench.make_actions(self._colours)
         self.workbench.page_shown.connect(partial(self.user.set_text, "stage"))
-        self._fill_go_menu(self.workbench)
+        fill_go_menu(self.menus.menus["go"], self.workbench)
         self.stages_bar.show_stages(self.workbench.stage_actions.values())
         self.stages_bar.setVisible(True)
         self._restore_layout()
@@ -304,48 +308,8 @@ class MainWindow(QMainWindow):
         )
         self.status_line.show_workshop(workspace)
 
-    # -- menus that are filled -------------------------------------------------------------------
-    def _fill_go_menu(self, workbench: Workbench) -> None:
-        menu = self.menus.menus["go"]
-        menu.menuAction().setVisible(True)
-        parts = (workbench.stage_actions, workbench.dock_actions, workbench.place_actions)
-        for actions in parts:
-            if actions:
-                menu.addActions(list(actions.values()))
-                menu.addSeparator()
-
-    def _add_recent_menu(self) -> None:
-        self._recent_menu = QMenu(self._texts("Opened lately"), self)
-        self._recent_menu.setObjectName("recent_menu")
-        file = self.menus.menus["file"]
-        file.insertMenu(self.menus.actions["open_demo"], self._recent_menu)
-        self._fill_recent()
-
     def _fill_recent(self) -> None:
-        self._recent_menu.clear()
-        for path in self.user.recent_files:
-            action = self._recent_menu.addAction(plain_action_text(path.stem))
-            action.setToolTip(str(path))
-            action.triggered.connect(partial(self._open_recent, path))
-        self._recent_menu.setEnabled(bool(self._recent_menu.actions()))
-
-    def _open_recent(self, path: Path, *_: object) -> None:
-        self.open_workshop(path)
-
-    def _add_theme_menu(self) -> None:
-        menu = self.menus.menus["view"].addMenu(self._texts("Colours"))
-        menu.setObjectName("theme_menu")
-        group = QActionGroup(self)
-        for theme, title in _THEMES:
-            action = menu.addAction(self._texts(title))
-            action.setObjectName(f"theme_{theme}")
-            action.setCheckable(True)
-            action.setChecked(theme == self.user.text("theme"))
-            action.triggered.connect(partial(self._chose_theme, theme))
-            group.addAction(action)
-
-    def _chose_theme(self, theme: str, *_: object) -> None:
-        self.set_theme(theme)
+        self.recent_menu.show_files(self.user.recent_files)
 
     # -- where things stand ----------------------------------------------------------------------
     def _restore_geometry(self) -> None:

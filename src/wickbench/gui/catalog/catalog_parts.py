@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, ClassVar, Protocol
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -27,13 +27,33 @@ from wickbench.gui.theme import colours_of
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from wickbench.gui.catalog.catalog_dock import CatalogDock
+    from wickbench.app.texts import Texts
+    from wickbench.gui.tables.column import Column
+
+
+class Catalog(Protocol):
+    """What the two halves ask of their dock."""
+
+    title: ClassVar[str]
+    find_text: ClassVar[str]
+    empty_text: ClassVar[str]
+    new_text: ClassVar[str]
+
+    @property
+    def texts(self) -> Texts:
+        """Sentences as they are now."""
+
+    def columns(self) -> tuple[Column[Any], ...]:
+        """Columns of the list."""
+
+    def key(self, row: Any) -> int:  # noqa: ANN401 - rows are of the dock's type
+        """Record number of a row."""
 
 
 class ListPane(QWidget):
     """Search line, *New*, room for filters, and the list."""
 
-    def __init__(self, dock: CatalogDock) -> None:
+    def __init__(self, dock: Catalog) -> None:
         super().__init__()
         texts = dock.texts
         self.search = accessible(QLineEdit(), texts(dock.find_text))
@@ -76,7 +96,7 @@ class ListPane(QWidget):
 class EditorPane(QScrollArea):
     """Title, *Duplicate* and *Remove* over the form; a sentence when there is nothing."""
 
-    def __init__(self, dock: CatalogDock, editor: QWidget) -> None:
+    def __init__(self, dock: Catalog, editor: QWidget) -> None:
         super().__init__()
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)

@@ -64,7 +64,7 @@ class VesselsDock(CatalogDock):
             Column(
                 key="on_hand", title=N_("Shelf"), numeric=True, sort=lambda row: row.on_hand,
                 show=lambda row: "" if row.on_hand is None else f"{row.on_hand:.0f}",
-                about=N_("Pieces on hand"),
+                about=N_("Pieces on hand"), spare=True,
             ),
         )  # fmt: skip
 

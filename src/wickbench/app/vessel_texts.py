@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.app.texts_marker import N_
-from wickbench.domain.quantities import convert
 from wickbench.domain.quantity_format import format_quantity
 from wickbench.domain.rounding import to_step
 
@@ -34,9 +33,11 @@ def length_range(texts: Texts, low_mm: float, high_mm: float) -> str:
     """Two lengths with one unit: "60–64 mm"."""
     unit = texts.units.first("length")
     digits = 0 if unit == "mm" else _INCH_DIGITS
-    low = texts.number(convert(low_mm, "length", unit), digits)
-    high = format_quantity(high_mm, "length", unit, digits=digits, locale=texts.units.locale)
-    return high if f"{low}\N{NO-BREAK SPACE}" in high and high.startswith(low) else f"{low}–{high}"
+    low, high = (
+        format_quantity(value, "length", unit, digits=digits, locale=texts.units.locale)
+        for value in (low_mm, high_mm)
+    )
+    return high if low == high else f"{low.removesuffix(unit).rstrip()}–{high}"
 
 
 def set_level(texts: Texts, levels: Levels) -> tuple[str, bool]:

@@ -208,8 +208,8 @@ def drafted(vessel: Vessel, typed: Mapping[str, object]) -> Vessel:
     known = {field.name for field in fields(Vessel)} - {"id", "diameters", "weighings"}
     changed = {name: value for name, value in typed.items() if name in known}
     changed["candle_rated"] = bool(changed.get("candle_rated", vessel.candle_rated))
-    changed["cells"] = changed.get("cells") or 1
-    changed["name"] = changed.get("name") or ""
+    changed["cells"] = changed.get("cells", vessel.cells) or 1
+    changed["name"] = changed.get("name", vessel.name) or ""
     known_values: dict[str, Any] = changed
     return replace(vessel, **known_values)
 

@@ -135,6 +135,36 @@ def test_edits_of_another_field_or_after_undo_do_not_merge(workshop: WorkshopFil
     assert name_of(workshop, key) == "A"
 
 
+def test_after_redo_an_edit_does_not_merge_with_what_was_redone(workshop: WorkshopFile) -> None:
+    key = new_item(workshop)
+    rename(workshop, key, "A", merge="name")
+    workshop.undo()
+    workshop.redo()
+    rename(workshop, key, "B", merge="name")
+    workshop.undo()
+    assert name_of(workshop, key) == "A"
+
+
+def test_rows_of_one_statement_that_refer_to_each_other_are_undone(
+    workshop: WorkshopFile, dump: Callable[[WorkshopFile], Dump]
+) -> None:
+    item = new_item(workshop)
+    before = dump(workshop)
+    with workshop.step("Correct") as connection:
+        connection.execute(
+            text(
+                "INSERT INTO stock_move(id, item_id, quantity, corrects_id) "
+                "VALUES(101, :item, 5, 102), (102, :item, -5, NULL)"
+            ),
+            {"item": item},
+        )
+    after = dump(workshop)
+    workshop.undo()
+    assert dump(workshop) == before
+    workshop.redo()
+    assert dump(workshop) == after
+
+
 def test_ids_are_never_given_twice(workshop: WorkshopFile) -> None:
     first = new_item(workshop)
     workshop.undo()
@@ -383,6 +413,31 @@ def test_a_booked_fact_on_paper_is_not_undone(workshop: WorkshopFile) -> None:
     with pytest.raises(CannotUndo) as caught:
         workshop.undo()
     assert caught.value.key == "storage.on-paper"
+
+
+def test_a_booking_that_merged_into_a_step_binds_the_step(
+    workshop: WorkshopFile, clock: FakeClock
+) -> None:
+    item = new_item(workshop)
+    with workshop.step("Note", merge="m") as connection:
+        records.update(connection, "item", item, {"note": "cheap"})
+    with workshop.step("Note", merge="m") as connection:
+        records.insert(connection, "stock_move", {"item_id": item, "quantity": 5})
+    clock.day += dt.timedelta(days=1)
+    assert workshop.undo_label == "Note"
+    assert not workshop.may_undo
+
+
+def test_nothing_merges_into_a_step_that_is_on_paper(workshop: WorkshopFile) -> None:
+    item = new_item(workshop)
+    with workshop.step("Count", merge="m") as connection:
+        records.insert(connection, "stock_move", {"item_id": item, "quantity": 5})
+    workshop.seal("stock_move")
+    with workshop.step("Note", merge="m") as connection:
+        records.update(connection, "item", item, {"note": "later"})
+    assert workshop.undo().label == "Note"
+    assert not workshop.may_undo
+    assert count(workshop, "stock_move") == 1
 
 
 def test_sealing_leaves_what_is_not_booked_free(workshop: WorkshopFile) -> None:

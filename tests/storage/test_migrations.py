@@ -126,14 +126,15 @@ def test_a_step_that_goes_wrong_changes_nothing(
 
 def test_a_damaged_file_is_not_migrated(raw: sqlite3.Connection) -> None:
     # An index that does not hold what its table holds passes quick_check, not integrity_check.
-    page = raw.execute("SELECT rootpage FROM sqlite_master WHERE name = 'place'").fetchone()[0]
     raw.execute("PRAGMA writable_schema=ON")
     raw.execute(
-        "UPDATE sqlite_master SET rootpage = ? WHERE name = 'ix_weighing_vessel_id'", (page,)
+        "UPDATE sqlite_master SET sql = replace(sql, '(vessel_id)', '(scale_id)') "
+        "WHERE name = 'ix_weighing_vessel_id'"
     )
     raw.execute("PRAGMA writable_schema=RESET")
-    with pytest.raises((BrokenFile, sqlite3.DatabaseError)):
-        migrate(raw, {2: ADDED})
+    assert raw.execute("PRAGMA quick_check").fetchall() == [("ok",)]
+    with pytest.raises(BrokenFile):
+        migrate(raw, {2: ("REINDEX",)})  # would mend it, but the check comes first
     assert version_of(raw) == 1
 
 
@@ -173,4 +174,15 @@ def test_a_failed_update_has_a_sentence_and_leaves_the_file(
     with pytest.raises(FileRefused) as caught:
         workshop_file.open_workshop(old, clock=clock)
     assert caught.value.key == "file.not-updated"
+    assert old.read_bytes() == before
+
+
+@pytest.mark.usefixtures("second_version")
+def test_no_update_without_a_backup(old: Path, clock: Clock, tmp_path: Path) -> None:
+    blocked = tmp_path / "a file"
+    blocked.touch()
+    before = old.read_bytes()
+    with pytest.raises(FileRefused) as caught:
+        workshop_file.open_workshop(old, clock=clock, backup_folder=blocked)
+    assert caught.value.key == "backup.not-written"
     assert old.read_bytes() == before

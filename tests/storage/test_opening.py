@@ -209,6 +209,13 @@ def test_the_same_window_cannot_open_a_file_twice(workshop: WorkshopFile, clock:
     assert in_another_process(workshop.path)[0] == "file.locked"
 
 
+def test_no_other_program_reads_beside_an_open_window(workshop: WorkshopFile) -> None:
+    other = sqlite3.connect(workshop.path, timeout=0)
+    with pytest.raises(sqlite3.OperationalError, match="locked"):
+        other.execute("SELECT * FROM workshop")
+    other.close()
+
+
 @pytest.mark.skipif(os.name == "nt", reason="permissions are POSIX here")
 def test_a_file_that_may_only_be_read_is_refused(open_folder: Path, clock: Clock) -> None:
     path = made(open_folder / "readable.wickbench", clock)

@@ -288,3 +288,24 @@ def test_a_copy_is_saved_beside(opened: MainWindow, ask: Answers, tmp_path: Path
     opened.save_copy()
     assert ask.path.is_file()
     assert not ask.told
+
+
+def test_a_dock_becomes_a_window_of_its_own_from_the_menu(opened: MainWindow) -> None:
+    bench = opened.workbench
+    assert bench is not None
+    dock = bench.docks["other_pots"]
+    assert dock.titleBarWidget() is not None  # its tab names it
+    for floating in (True, False):
+        opened.docks_menu.aboutToShow.emit()
+        opened.docks_menu.actions()[-1].trigger()
+        assert dock.isFloating() == floating
+        assert (dock.titleBarWidget() is None) == floating
+
+
+def test_docks_closed_one_by_one_come_back_with_one_key(opened: MainWindow, qtbot: QtBot) -> None:
+    bench = opened.workbench
+    assert bench is not None
+    for dock in bench.docks.values():
+        dock.close()
+    qtbot.keyClick(opened, Qt.Key.Key_F9)
+    assert not any(dock.isHidden() for dock in bench.docks.values())

@@ -83,3 +83,17 @@ def fill_go_menu(menu: QMenu, workbench: Workbench) -> None:
         if actions:
             menu.addActions(list(actions.values()))
             menu.addSeparator()
+
+
+def fill_dock_menu(menu: QMenu, workbench: Workbench) -> None:
+    """For each dock whether it is shown, and whether it is a window of its own."""
+    texts = workbench.workspace.texts
+    menu.addActions([dock.toggleViewAction() for dock in workbench.docks.values()])
+    menu.addSeparator()
+    for key, dock in workbench.docks.items():
+        name = plain_action_text(dock.windowTitle())
+        action = menu.addAction(texts("{name} in a window of its own", name=name))
+        action.setCheckable(True)
+        action.setChecked(dock.isFloating())
+        float_or_back = partial(workbench.float_dock, key, loose=not dock.isFloating())
+        action.triggered.connect(float_or_back)

@@ -8,14 +8,14 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QByteArray, Qt
 from PySide6.QtGui import QAction, QGuiApplication
-from PySide6.QtWidgets import QMainWindow, QStackedWidget, QTabWidget
+from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QTabWidget
 from typing_extensions import override
 
 from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Workspace
 from wickbench.domain.errors import DomainError
 from wickbench.gui.application import prepare_application
-from wickbench.gui.filled_menus import RecentMenu, ThemeMenu, fill_go_menu
+from wickbench.gui.filled_menus import RecentMenu, ThemeMenu, fill_dock_menu, fill_go_menu
 from wickbench.gui.find_anything import FindAnything
 from wickbench.gui.first_run import FirstRun
 from wickbench.gui.icons import recolour
@@ -106,7 +106,15 @@ class MainWindow(QMainWindow):
         self.theme_menu.setObjectName("theme_menu")
         self.theme_menu.chosen.connect(self.set_theme)
         self.menus.menus["view"].addMenu(self.theme_menu)
+        self.docks_menu = self.menus.menus["view"].addMenu(self._texts("Catalogs"))
+        self.docks_menu.setObjectName("docks_menu")
+        self.docks_menu.aboutToShow.connect(self._fill_docks_menu)
         self._fill_recent()
+
+    def _fill_docks_menu(self) -> None:
+        self.docks_menu.clear()
+        if self.workbench is not None:
+            fill_dock_menu(self.docks_menu, self.workbench)
 
     def _slots(self) -> dict[str, Callable[[], object]]:
         return {
@@ -172,7 +180,7 @@ class MainWindow(QMainWindow):
         self.workspace = workspace
         self.workbench = Workbench(self, self.stack, workspace, self.ask)
         self.workbench.make_actions(self._colours)
-        self.workbench.page_shown.connect(partial(self.user.set_text, "stage"))
+        self.workbench.page_shown.connect(self._page_shown)
         fill_go_menu(self.menus.menus["go"], self.workbench)
         self.stages_bar.show_stages(self.workbench.stage_actions.values())
         self.stages_bar.setVisible(True)
@@ -296,7 +304,21 @@ class MainWindow(QMainWindow):
         except DomainError as error:
             self.ask.tell(self.texts.say(error))
 
+    @override
+    def createPopupMenu(self) -> QMenu | None:
+        """The menu at a click with the right button on a dock or tab."""
+        if self.workbench is None:
+            return None
+        menu = QMenu(self)
+        fill_dock_menu(menu, self.workbench)
+        return menu
+
     # -- what follows a change -------------------------------------------------------------------
+    def _page_shown(self, key: str) -> None:
+        self.user.set_text("stage", key)
+        folded = self.workbench is not None and self.workbench.folded
+        self.menus.actions["fold_docks"].setChecked(folded)
+
     def _changed(self, changes: Changes | None) -> None:  # noqa: ARG002 - any change counts
         if self.workspace is None:
             return

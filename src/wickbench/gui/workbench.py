@@ -159,6 +159,12 @@ class Workbench(QObject):
                 dock.setTitleBarWidget(None)  # type: ignore[arg-type]  # Qt takes null: its own bar
                 bar.deleteLater()
 
+    def float_dock(self, key: str, *_: object, loose: bool) -> None:
+        """Make a dock a window of its own, or put it back."""
+        dock = self.docks[key]
+        dock.show()
+        dock.setFloating(loose)
+
     @property
     def folded(self) -> bool:
         """Whether the docks are folded away."""
@@ -166,11 +172,12 @@ class Workbench(QObject):
 
     def fold(self, *, away: bool) -> None:
         """Fold all docks away, or bring back those that were folded."""
-        if away and not self._folded:
-            self._folded = [key for key, dock in self.docks.items() if not dock.isHidden()]
-            for key in self._folded:
+        shown = [key for key, dock in self.docks.items() if not dock.isHidden()]
+        if away and shown:
+            self._folded = shown
+            for key in shown:
                 self.docks[key].hide()
-        elif not away:
+        else:
             back, self._folded = self._folded or list(self.docks), []
             for key in back:
                 self.docks[key].show()

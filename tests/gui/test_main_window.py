@@ -225,12 +225,14 @@ def test_the_layout_and_the_page_are_there_again(
     assert bench is not None
     opened.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, bench.docks["other_pots"])
     bench.show_page("equipment")
+    bench.docks["pots"].close()
     opened.close_workshop()
     assert user.text("stage") == "equipment"
     assert opened.open_workshop(tmp_path / "My candles.wickbench")
     again = opened.workbench
     assert again is not None
     assert list(again.pages) == ["equipment"]
+    assert again.docks["pots"].isHidden()
     area = opened.dockWidgetArea(again.docks["other_pots"])
     assert area == Qt.DockWidgetArea.RightDockWidgetArea
 

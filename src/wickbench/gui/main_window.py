@@ -6,8 +6,8 @@ from functools import partial
 from importlib import metadata
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QByteArray, Qt
-from PySide6.QtGui import QAction, QGuiApplication
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QTabWidget
 from typing_extensions import override
 
@@ -23,6 +23,12 @@ from wickbench.gui.menus import Menus
 from wickbench.gui.questions import AskInWindow
 from wickbench.gui.stages_bar import StagesBar
 from wickbench.gui.status_line import StatusLine
+from wickbench.gui.window_layout import (
+    keep_geometry,
+    keep_layout,
+    restore_geometry,
+    restore_layout,
+)
 from wickbench.gui.workbench import Workbench
 
 if TYPE_CHECKING:
@@ -37,8 +43,6 @@ if TYPE_CHECKING:
     from wickbench.app.workspace import Services
 
 SUFFIX: Final = ".wickbench"
-_LAYOUT_VERSION: Final = 1
-_FIRST_SIZE: Final = (1280, 860)
 
 
 class MainWindow(QMainWindow):
@@ -73,7 +77,7 @@ class MainWindow(QMainWindow):
         self._build()
         self.menus.connect(self._slots())
         self._close_parts()
-        self._restore_geometry()
+        restore_geometry(self, self.user)
 
     def _build(self) -> None:
         self.setObjectName("main_window")
@@ -183,8 +187,8 @@ class MainWindow(QMainWindow):
         self.workbench.page_shown.connect(self._page_shown)
         fill_go_menu(self.menus.menus["go"], self.workbench)
         self.stages_bar.show_stages(self.workbench.stage_actions.values())
+        restore_layout(self, self.user)
         self.stages_bar.setVisible(True)
-        self._restore_layout()
         self._unsubscribe = workspace.subscribe(self._changed)
         self._changed(None)
         first = self.user.text("stage")
@@ -201,7 +205,9 @@ class MainWindow(QMainWindow):
         focused = self.focusWidget()
         if focused is not None:
             focused.clearFocus()
-        self._keep_layout()
+        if self.workbench.folded:
+            self.workbench.fold(away=False)
+        keep_layout(self, self.user)
         self._unsubscribe()
         self.workbench.release()
         self.workspace.close()
@@ -251,21 +257,10 @@ class MainWindow(QMainWindow):
         """Open the line that finds anything."""
         if self.workspace is None or self.workbench is None:
             return
-        finder = FindAnything(self.workspace, self.commands, self)
+        finder = FindAnything(self.workspace, self.menus.commands, self)
         finder.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         finder.go_requested.connect(self.workbench.go)
         finder.open_under(self.stages_bar.find_button)
-
-    def commands(self) -> list[QAction]:
-        """Every action of the menus, pages and docks first."""
-        first = self.menus.menus["go"].actions()
-        menus = [menu for key, menu in self.menus.menus.items() if key != "go"]
-        rest = [action for menu in menus for action in menu.actions()]
-        return [
-            action
-            for action in (*first, *rest)
-            if action.text() and not action.isSeparator() and action.menu() is None
-        ]
 
     def fold_docks(self) -> None:
         """Fold the docks away, or bring them back."""
@@ -333,28 +328,8 @@ class MainWindow(QMainWindow):
     def _fill_recent(self) -> None:
         self.recent_menu.show_files(self.user.recent_files)
 
-    # -- where things stand ----------------------------------------------------------------------
-    def _restore_geometry(self) -> None:
-        kept = self.user.text("window_geometry")
-        if not (kept and self.restoreGeometry(QByteArray.fromHex(kept.encode()))):
-            screen = self.screen().availableGeometry()
-            self.resize(min(_FIRST_SIZE[0], screen.width()), min(_FIRST_SIZE[1], screen.height()))
-
-    def _restore_layout(self) -> None:
-        kept = self.user.text("window_state")
-        if kept:
-            self.restoreState(QByteArray.fromHex(kept.encode()), _LAYOUT_VERSION)
-            self.stages_bar.setVisible(True)
-
-    def _keep_layout(self) -> None:
-        if self.workbench is not None and self.workbench.folded:
-            self.workbench.fold(away=False)
-        state = bytes(self.saveState(_LAYOUT_VERSION).toHex().data()).decode()
-        self.user.set_text("window_state", state)
-
     @override
     def closeEvent(self, event: QCloseEvent) -> None:
-        geometry = bytes(self.saveGeometry().toHex().data()).decode()
-        self.user.set_text("window_geometry", geometry)
+        keep_geometry(self, self.user)
         self.close_workshop()
         super().closeEvent(event)

@@ -115,3 +115,13 @@ class Menus:
             action.setEnabled(act is not None)
             text = self._texts(named, act=act) if act else self._texts(bare)
             action.setText(plain_action_text(text))
+
+    def commands(self) -> list[QAction]:
+        """Every action of the menus; pages and docks come first."""
+        order = ("go", *(key for key in self.menus if key != "go"))
+        return [
+            action
+            for key in order
+            for action in self.menus[key].actions()
+            if action.text() and not action.isSeparator() and action.menu() is None
+        ]

@@ -25,15 +25,17 @@ class AskInWindow:
 
     def tell(self, sentence: str) -> None:
         """Say something that needs no answer."""
+        texts = self._texts()
         box = self._box(sentence)
-        box.addButton(self._texts()("Close"), QMessageBox.ButtonRole.AcceptRole)
+        box.addButton(texts("Close"), QMessageBox.ButtonRole.AcceptRole)
         box.exec()
 
     def confirm(self, question: str, action: str) -> bool:
         """Ask before what cannot be undone; Escape and Enter both keep things as they are."""
+        texts = self._texts()
         box = self._box(question)
         act = box.addButton(action, QMessageBox.ButtonRole.DestructiveRole)
-        keep = box.addButton(self._texts()("Keep as it is"), QMessageBox.ButtonRole.RejectRole)
+        keep = box.addButton(texts("Keep as it is"), QMessageBox.ButtonRole.RejectRole)
         box.setDefaultButton(keep)
         box.setEscapeButton(keep)
         box.exec()

@@ -213,5 +213,6 @@ class Workbench(QObject):
         for dock in self.docks.values():
             dock.release()
             self._window.removeDockWidget(dock)
+            dock.setParent(None)  # its name must not be found when the next layout is restored
             dock.deleteLater()
         self.deleteLater()

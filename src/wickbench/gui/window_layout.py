@@ -1,0 +1,48 @@
+"""Where the window and its docks stood, kept in the settings of the person."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QByteArray
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QMainWindow
+
+    from wickbench.app.user_settings import UserSettings
+
+LAYOUT_VERSION: Final = 1
+_FIRST_SIZE: Final = (1280, 860)
+
+
+def restore_geometry(window: QMainWindow, user: UserSettings) -> None:
+    """Size and place as they were; a size that fits the screen the first time."""
+    kept = user.text("window_geometry")
+    if not (kept and window.restoreGeometry(_bytes(kept))):
+        screen = window.screen().availableGeometry()
+        window.resize(min(_FIRST_SIZE[0], screen.width()), min(_FIRST_SIZE[1], screen.height()))
+
+
+def keep_geometry(window: QMainWindow, user: UserSettings) -> None:
+    """Remember size and place."""
+    user.set_text("window_geometry", _text(window.saveGeometry()))
+
+
+def restore_layout(window: QMainWindow, user: UserSettings) -> None:
+    """Put the docks where they were; what another version kept is passed over."""
+    kept = user.text("window_state")
+    if kept:
+        window.restoreState(_bytes(kept), LAYOUT_VERSION)
+
+
+def keep_layout(window: QMainWindow, user: UserSettings) -> None:
+    """Remember where the docks are."""
+    user.set_text("window_state", _text(window.saveState(LAYOUT_VERSION)))
+
+
+def _bytes(text: str) -> QByteArray:
+    return QByteArray.fromHex(QByteArray(text.encode()))
+
+
+def _text(state: QByteArray) -> str:
+    return bytes(state.toHex().data()).decode()

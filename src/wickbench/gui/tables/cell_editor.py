@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QPersistentModelIndex, Qt
 from PySide6.QtGui import QColor, QIcon, QPalette
 from PySide6.QtWidgets import (
     QComboBox,
+    QCompleter,
     QLineEdit,
     QStyledItemDelegate,
     QStyleOptionViewItem,
@@ -57,7 +59,23 @@ class CellEditor(QStyledItemDelegate):
         )
         if isinstance(model, RowModel):
             model.editor_opened()
+            self._tell_typing(editor, model, index)
+        if isinstance(editor, QComboBox):
+            editor.activated.connect(partial(self._take, editor))
         return editor
+
+    @staticmethod
+    def _tell_typing(editor: QWidget, model: RowModel[Any], index: Index) -> None:
+        row = model.at(index)
+        if row is not None and isinstance(editor, QLineEdit):
+            editor.textEdited.connect(
+                partial(model.cell_typed.emit, model.key(row), model.columns[index.column()].key)
+            )
+
+    def _take(self, editor: QWidget, *_: object) -> None:
+        """What is chosen from a list is taken at once."""
+        self.commitData.emit(editor)
+        self.closeEditor.emit(editor)
 
     def _editor(self, parent: QWidget, model: QAbstractItemModel, index: Index) -> QWidget:
         if isinstance(model, RowModel):
@@ -76,15 +94,16 @@ class CellEditor(QStyledItemDelegate):
         if isinstance(editor, QComboBox):
             at = editor.findData(text)
             editor.setCurrentIndex(at if at >= 0 else editor.findText(text))
+            line = editor.lineEdit()
+            if line is not None:
+                line.selectAll()
         elif isinstance(editor, QLineEdit):
             editor.setText(text)
 
     @override
     def setModelData(self, editor: QWidget, model: QAbstractItemModel, index: Index) -> None:
         if isinstance(editor, QComboBox):
-            value: Any = editor.currentData()
-            if value is not None:
-                model.setData(index, value)
+            model.setData(index, _found(editor))
         elif isinstance(editor, QLineEdit):
             model.setData(index, editor.text())
 
@@ -97,11 +116,35 @@ class CellEditor(QStyledItemDelegate):
 
 
 def _choices(parent: QWidget, offered: Sequence[tuple[str, str]]) -> QComboBox:
+    """A list to choose from, found by typing any part of a name."""
     combo = QComboBox(parent)
     slim(combo)
+    combo.setEditable(True)
+    combo.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
     for word, shown in offered:
         combo.addItem(shown, word)
+    completer = QCompleter(combo.model(), combo)
+    completer.setFilterMode(Qt.MatchFlag.MatchContains)
+    completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+    completer.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
+    combo.setCompleter(completer)
+    line = combo.lineEdit()
+    if line is not None:
+        TextGuard(line)
     return combo
+
+
+def _found(combo: QComboBox) -> str:
+    """The word of the name that stands in the line, of the only one that contains it, or the text.
+
+    What cannot be found goes on as it was typed, so that the table can say so.
+    """
+    typed = combo.currentText().strip().casefold()
+    names = [combo.itemText(row).casefold() for row in range(combo.count())]
+    close = [row for row, name in enumerate(names) if typed and typed in name]
+    exact = [row for row in close if names[row] == typed]
+    found = exact or (close if len(close) == 1 else [])
+    return str(combo.itemData(found[0]) or "") if found else combo.currentText().strip()
 
 
 def look_ink(colours: Colours, look: str) -> QColor:

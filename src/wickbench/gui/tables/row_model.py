@@ -31,10 +31,13 @@ class RowModel(QAbstractTableModel, Generic[Row]):
     Signals:
         refused: sentence for text that could not be read; empty when all is well again.
         rows_shown: the rows were replaced.
+        cell_typed: key of a row, key of a column, and the text while the person types; the text
+            is ``None`` when the cell is closed.
     """
 
     refused = Signal(str)
     rows_shown = Signal()
+    cell_typed = Signal(object, str, object)
 
     def __init__(
         self,
@@ -87,6 +90,7 @@ class RowModel(QAbstractTableModel, Generic[Row]):
     def editor_closed(self) -> None:
         """The cell is closed: show the rows that came in meanwhile."""
         self.editing = False
+        self.cell_typed.emit(None, "", None)
         if self._waiting is not None:
             rows, self._waiting = self._waiting, None
             self.set_rows(rows)

@@ -302,9 +302,10 @@ def shared_widths(wanted: list[int], words: list[int], stretch: int, room: int) 
         taken = sum(widths[at] for at in figures) if group is words else 0
         most = room * share - taken
         needed = sum(widths[at] for at in group)
-        if group and needed > most:
+        if sum(wanted) > room and group and needed > most:
             for at in group:
                 widths[at] = max(_NARROWEST, int(widths[at] * max(most, 0) / needed))
-    others = sum(wide for at, wide in enumerate(widths) if at != stretch)
-    widths[stretch] = max(_NARROWEST, room - others)
+    widths[stretch] += max(0, room - sum(widths))
+    for at in sorted(seen, key=lambda at: -widths[at]):
+        widths[at] -= min(max(0, sum(widths) - room), widths[at] - _NARROWEST)
     return widths

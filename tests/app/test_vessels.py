@@ -20,11 +20,11 @@ from wickbench.app.texts import PSEUDO, Texts, all_sentences
 from wickbench.app.units import Units
 from wickbench.app.vessel_advice import advice, usual_wicks
 from wickbench.app.vessel_drawing import wick_places
-from wickbench.app.vessel_labels import spread
 from wickbench.app.vessel_results import box_line, capacity_lines, contents_lines, how_measured
 from wickbench.app.vessel_tables import BRIM_WEIGHINGS, DIAMETERS, LINE_WEIGHINGS
 from wickbench.app.vessel_texts import length, length_range, next_vessel
 from wickbench.app.workspace import Services, Workspace
+from wickbench.documents.stacking import spread
 from wickbench.domain.catalog import Candle, Material, Vessel, WeighingRow, Wick
 from wickbench.storage import records
 
@@ -485,7 +485,9 @@ def test_the_next_jar_has_no_decimals_that_nobody_knows() -> None:
 
 def test_every_word_of_the_results_goes_through_the_texts() -> None:
     pseudo = Texts(PSEUDO)
-    found = vessels.view_vessel(replace(CONE, nominal_ml=200.0), Shelf(), SEA, pseudo)
+    rows = (WeighingRow(id=1, empty_g=0.0, filled_g=240.0, water_c=22.0),)
+    made = replace(CONE, nominal_ml=200.0, weighings=rows)
+    found = vessels.view_vessel(made, Shelf(), SEA, pseudo)
     assert found.drawing is not None
     words = [line for label in found.drawing.labels for line in label.lines]
     words.append(box_line(found, pseudo))

@@ -9,8 +9,6 @@ from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_texts import estimate_mark, length, length_range, set_level, volume
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from wickbench.app.measures import Levels, VesselMeasures
     from wickbench.app.texts import Texts
     from wickbench.domain.catalog import Vessel
@@ -110,34 +108,12 @@ def _inside_words(measures: VesselMeasures, texts: Texts) -> str:
         said = length(texts, (low + high) / 2, step_mm=1.0)
     else:
         said = length_range(texts, low, high)
-    return texts(N_("inside ⌀ {diameter}"), diameter=said)
+    return texts(N_("inside Ø {diameter}"), diameter=said)
 
 
 def _zone_label(vessel: Vessel, texts: Texts) -> list[DrawnLabel]:
     low, high = vessel.straight_from_mm, vessel.straight_to_mm
     if low is None or high is None or high <= low:
         return []
-    said = texts(N_("straight {zone}"), zone=length_range(texts, low, high))
+    said = texts(N_("label zone {zone}"), zone=length_range(texts, low, high))
     return [DrawnLabel("zone", (low + high) / 2, (said,))]
-
-
-def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: float) -> list[float]:
-    """Centres of boxes in a column so that none overlap, each near where it wants to be.
-
-    Args:
-        wanted: centres as wished, rising.
-        sizes: heights of the boxes.
-        low: lower end of the column.
-        high: upper end; boxes pass it only when there is no room for all.
-    """
-    placed: list[float] = []
-    edge = low
-    for centre, size in zip(wanted, sizes, strict=True):
-        at = max(centre, edge + size / 2)
-        placed.append(at)
-        edge = at + size / 2
-    edge = max(high, low + sum(sizes))
-    for at in range(len(placed) - 1, -1, -1):
-        placed[at] = min(placed[at], edge - sizes[at] / 2)
-        edge = placed[at] - sizes[at] / 2
-    return placed

@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 from wickbench.app import edit
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_tables import columns_of, has_decimal_comma
+from wickbench.app.vessel_texts import masses
 from wickbench.domain.errors import DomainError
-from wickbench.domain.quantity_format import format_quantity
 from wickbench.storage import records, state
 
 if TYPE_CHECKING:
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from wickbench.storage.workshop_file import Connection
 
 Typed = Mapping[str, str]
-_HALF_MG = 0.0005
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,17 +59,11 @@ def cell_text(workspace: Workspace, spec: FieldSpec, row: PartRow, rows: Iterabl
     if spec.name in row.drafts:
         return row.drafts[spec.name][0]
     value = row.values.get(spec.name)
-    units = workspace.texts.units
-    if spec.kind != "mass" or units.first("mass") != "g" or not isinstance(value, (int, float)):
+    if spec.kind != "mass" or not isinstance(value, (int, float)):
         return edit.shown(workspace, spec, value)
     column = [other.values.get(spec.name) for other in rows]
-    digits = max(_decimals(number) for number in column if isinstance(number, (int, float)))
-    return format_quantity(value, "mass", "g", digits=digits, locale=units.locale)
-
-
-def _decimals(value_g: float) -> int:
-    """Decimals of a gram that a value has, at most the three that are stored."""
-    return next((n for n in range(3) if abs(round(value_g, n) - value_g) < _HALF_MG), 3)
+    others = [number for number in column if isinstance(number, (int, float))]
+    return masses(workspace.texts, [value, *others])[0]
 
 
 def _where(part: PartTable, vessel: int) -> dict[str, object]:

@@ -44,10 +44,10 @@ def capacity_lines(capacity: Capacity | None, texts: Texts) -> tuple[str, ...]:
 
 
 def box_line(view: VesselView, texts: Texts) -> str:
-    """What the box says beside what the vessel holds; empty when they agree or one is unknown."""
+    """What the box says beside what was weighed; empty when they agree or one is unknown."""
     nominal, measures = view.vessel.nominal_ml, view.measures
-    brim = measures.brim_ml if measures.brim_from in {"weighed", "shape"} else None
-    line = measures.line_ml if measures.line_from in {"weighed", "shape"} else None
+    brim = measures.brim_ml if measures.brim_from == "weighed" else None
+    line = measures.line_ml if measures.line_from == "weighed" else None
     if nominal is None or (brim is None and line is None) or _agree(nominal, brim, line):
         return ""
     data = {

@@ -9,11 +9,14 @@ from wickbench.domain.quantity_format import format_quantity
 from wickbench.domain.rounding import to_step
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from wickbench.app.measures import Levels
     from wickbench.app.texts import Texts
     from wickbench.domain.vessels import Capacity
 
 _HALF_MM = 0.5
+_HALF_MG = 0.0005
 _INCH_DIGITS = 2
 _TENTHS_BELOW_ML = 10.0
 _WHOLE_FROM_ML = 2.0
@@ -77,6 +80,25 @@ def next_vessel(texts: Texts, next_ml: float) -> str:
     digits = 0 if next_ml >= _WHOLE_FROM_ML else 1
     shown = max(next_ml, 0.1)
     return format_quantity(shown, "volume", "mL", digits=digits, locale=texts.units.locale)
+
+
+def masses(texts: Texts, values_g: Sequence[float | None]) -> tuple[str, ...]:
+    """Masses of a column, all with as many decimals of a gram as one of them needs."""
+    units = texts.units
+    known = [value for value in values_g if value is not None]
+    digits = max((_decimals(value) for value in known), default=0)
+
+    def shown(value: float) -> str:
+        if units.first("mass") != "g":
+            return units.full(value, "mass")
+        return format_quantity(value, "mass", "g", digits=digits, locale=units.locale)
+
+    return tuple("" if value is None else shown(value) for value in values_g)
+
+
+def _decimals(value_g: float) -> int:
+    """Decimals of a gram that a value has, at most the three that are stored."""
+    return next((n for n in range(3) if abs(round(value_g, n) - value_g) < _HALF_MG), 3)
 
 
 def estimate_mark(texts: Texts) -> str:

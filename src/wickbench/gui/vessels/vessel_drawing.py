@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
-from wickbench.app.vessel_labels import spread
+from wickbench.documents.stacking import spread
 from wickbench.gui.fonts import scaled
 from wickbench.gui.theme import Colours, colours_of
 

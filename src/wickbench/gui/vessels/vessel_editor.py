@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from wickbench.app.shelf import Shelf
     from wickbench.app.vessels import VesselView
     from wickbench.app.workspace import Workspace
-    from wickbench.domain.catalog import Vessel
+    from wickbench.domain.catalog import RecipeVersion, Vessel
 
 _FIRST = (
     "name", "vessel_kind", "glass", "candle_rated", "rated_by", "nominal_ml", "cells",
@@ -51,6 +51,7 @@ class VesselEditor(QWidget):
         self.workspace = workspace
         self._shelf: Shelf | None = None
         self._vessel: Vessel | None = None
+        self._version: RecipeVersion | None = None
         self.picture = VesselPicture(texts(N_("Drawing to scale")))
         self.recipe_name = label(texts(N_("Filled with")), "quiet")
         self.recipe = ChoiceField(texts(N_("Filled with")), [])
@@ -133,7 +134,7 @@ class VesselEditor(QWidget):
             for v in newest
         ]
         self.recipe.set_pairs([("", texts(N_("nothing"))), *named])
-        version = vessels.remembered_version(self.workspace, self._shelf)
+        version = self._version = vessels.remembered_version(self.workspace, self._shelf)
         self.recipe.show_stored(str(version.recipe_id) if version else "")
         for widget in (self.recipe_name, self.recipe):
             widget.setVisible(bool(newest))
@@ -149,13 +150,11 @@ class VesselEditor(QWidget):
             return
         typed: dict[str, object] = {}
         for form in self.forms:
-            typed |= {spec: form.values()[spec] for spec in form.fields}
+            values = form.values()
+            typed |= {name: values[name] for name in form.fields}
         draft = vessels.drafted(self._vessel, typed)
-        version = vessels.remembered_version(self.workspace, self._shelf)
-        workspace = self.workspace
-        self._show_view(
-            vessels.view_vessel(draft, self._shelf, workspace.settings, workspace.texts, version)
-        )
+        settings, texts = self.workspace.settings, self.workspace.texts
+        self._show_view(vessels.view_vessel(draft, self._shelf, settings, texts, self._version))
 
     def _show_view(self, view: VesselView) -> None:
         texts, measures = self.workspace.texts, view.measures
@@ -177,6 +176,8 @@ class VesselEditor(QWidget):
     # -- choosing --------------------------------------------------------------------------------
     def _choose_recipe(self, word: str) -> None:
         vessels.remember_recipe(self.workspace, int(word) if word else None, origin=self)
+        if self._shelf is not None:
+            self._version = vessels.remembered_version(self.workspace, self._shelf)
         self.recipe.show_stored(word)
         self._typed()
 

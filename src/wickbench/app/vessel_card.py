@@ -1,0 +1,124 @@
+"""The words and figures of a vessel card."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from wickbench.app.texts_marker import N_
+from wickbench.app.vessel_fields import GLASS_NAMES, LEVEL_NAMES, VESSEL_KIND_NAMES
+from wickbench.app.vessel_results import box_line, capacity_lines, contents_lines
+from wickbench.app.vessel_texts import estimate_mark, length, masses, set_level, volume
+from wickbench.documents.vessel_card import VesselCard
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from wickbench.app.settings import Settings
+    from wickbench.app.texts import Texts
+    from wickbench.app.vessels import VesselView
+    from wickbench.domain.catalog import WeighingRow
+
+_HEADINGS = (N_("To the"), N_("Jar"), N_("Empty"), N_("With water"), N_("Water"))
+
+
+def vessel_card(view: VesselView, texts: Texts, settings: Settings) -> VesselCard:
+    """The card of a vessel as it is stored.
+
+    Args:
+        view: the vessel worked out, with the recipe that it is filled with.
+        texts: language and units of papers.
+        settings: regions sold in.
+    """
+    vessel = view.vessel
+    rows = [row for row in vessel.weighings if row.empty_g is not None or row.filled_g is not None]
+    return VesselCard(
+        title=vessel.name or texts(N_("Vessel without a name")),
+        subtitle=_subtitle(view, texts),
+        facts=_facts(view, texts, settings),
+        headings=tuple(texts(heading) for heading in _HEADINGS),
+        weighings=_rows(rows, texts),
+        notes=_notes(view, texts),
+        drawing=view.drawing,
+        scale=texts(N_("Scale")),
+    )
+
+
+def _subtitle(view: VesselView, texts: Texts) -> str:
+    vessel = view.vessel
+    parts = [
+        texts(VESSEL_KIND_NAMES.get(vessel.vessel_kind or "", "")),
+        texts(GLASS_NAMES.get(vessel.glass or "", "")),
+        vessel.supplier or "",
+        vessel.code or "",
+    ]
+    if vessel.candle_rated and vessel.rated_by:
+        parts.append(texts(N_("rated for candles by {who}"), who=vessel.rated_by))
+    return " · ".join(part for part in parts if part)
+
+
+def _facts(view: VesselView, texts: Texts, settings: Settings) -> tuple[tuple[str, str], ...]:
+    measures = view.measures
+    found = [
+        (texts(N_("Fill line (hot)")), _held(measures.line_ml, measures.line_from, texts)),
+        (texts(N_("Brim")), _held(measures.brim_ml, measures.brim_from, texts)),
+    ]
+    if measures.fill_mm is not None:
+        height = length(texts, measures.fill_mm)
+        found.append((texts(N_("Fill line above the inside of the base")), height))
+    if view.levels is not None:
+        said, estimate = set_level(texts, view.levels)
+        mark = f" {estimate_mark(texts)}" if estimate else ""
+        found.append((texts(N_("Set level")), f"{said}{mark}"))
+    if view.contents is not None:
+        name = texts(
+            N_("{name}, version {n}"), name=view.contents.recipe, n=str(view.contents.version)
+        )
+        found.append((name, "\n".join(contents_lines(view.contents, texts, settings))))
+    return tuple((name, value) for name, value in found if value)
+
+
+def _held(value_ml: float | None, source: str, texts: Texts) -> str:
+    if value_ml is None:
+        return ""
+    said = volume(texts, value_ml)
+    return said if source == "weighed" else f"{said} {estimate_mark(texts)}"
+
+
+def _rows(rows: Sequence[WeighingRow], texts: Texts) -> tuple[tuple[str, ...], ...]:
+    empty = masses(texts, [row.empty_g for row in rows])
+    filled = masses(texts, [row.filled_g for row in rows])
+    return tuple(
+        tuple(
+            shown or "–"
+            for shown in (
+                texts(LEVEL_NAMES.get(row.level, "")),
+                "" if row.vessel_no is None else str(row.vessel_no),
+                dry,
+                wet,
+                "" if row.water_c is None else texts.units.full(row.water_c, "temperature"),
+            )
+        )
+        for row, dry, wet in zip(rows, empty, filled, strict=True)
+    )
+
+
+def _notes(view: VesselView, texts: Texts) -> tuple[str, ...]:
+    notes = []
+    for name, capacity in (
+        (N_("To the line: {what}"), view.measures.line),
+        (N_("To the brim: {what}"), view.measures.brim),
+    ):
+        lines = capacity_lines(capacity, texts)
+        if lines:
+            notes.append(texts(name, what=". ".join(lines)))
+    if notes:
+        notes.append(
+            texts(
+                N_(
+                    "Measured with water and a scale after ISO 8655-6; ± covers the mean in 95 of "
+                    "100 cases (JCGM 100:2008)."
+                )
+            )
+        )
+    said = box_line(view, texts)
+    return (*notes, said) if said else tuple(notes)

@@ -31,7 +31,7 @@ RECIPE_FIELDS: tuple[FieldSpec, ...] = (
     field("recipe", "name", N_("Name"), "text"),
     field("recipe", "scent_words", N_("Scent in words"), "text", hint=N_("For labels and lists.")),
 )
-RECIPE_NOTE = field("recipe", "note", N_("Notes"), "note", group=N_("Notes"))
+RECIPE_NOTE = field("recipe", "note", N_("About the recipe"), "note")
 
 VERSION_FIELDS: tuple[FieldSpec, ...] = (
     field("recipe_version", "state", N_("State"), "choice", choices=choices(STATE_NAMES)),
@@ -80,7 +80,7 @@ VERSION_FIELDS: tuple[FieldSpec, ...] = (
         high=365,
         estimate=True,
     ),
-    field("recipe_version", "note", N_("About this version"), "note", group=_HEAT),
+    field("recipe_version", "note", N_("About this version"), "note"),
 )
 
 PARTS_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {

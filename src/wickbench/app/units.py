@@ -45,6 +45,7 @@ _READ_DIGITS = {
     "g/mL": 3,
 }
 
+_TRIMMED = frozenset({"mm", "%"})  # units whose zeros at the end say nothing
 _SMALL_ML = 10  # below this a whole millilitre says too little
 # The unit that a bare number has in a field of the kind, when the shown unit is a compound.
 _ASSUMED = {"lb oz": "oz"}
@@ -134,7 +135,7 @@ class Units:
         if unit == "mL" and abs(value) < _SMALL_ML:
             digits = 1
         text = format_quantity(value, kind, unit, digits=digits, locale=self.locale)
-        return _trim(text) if unit == "mm" else text
+        return _trim(text) if unit in _TRIMMED else text
 
 
 def _trim(text: str) -> str:

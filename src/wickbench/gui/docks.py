@@ -54,5 +54,11 @@ DOCKS: Final[tuple[DockSpec, ...]] = (
         "vessels",
         "wickbench.gui.vessels.vessels_dock:VesselsDock",
     ),
+    DockSpec(
+        "recipes",
+        N_("Recipes"),
+        "recipes",
+        "wickbench.gui.recipes.recipes_dock:RecipesDock",
+    ),
 )
 """From left to right in the row of tabs."""

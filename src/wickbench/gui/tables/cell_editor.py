@@ -110,6 +110,9 @@ class CellEditor(QStyledItemDelegate):
     @override
     def destroyEditor(self, editor: QWidget, index: Index) -> None:
         model = index.model()
+        completer = editor.completer() if isinstance(editor, QComboBox) else None
+        if completer is not None:
+            completer.popup().hide()
         super().destroyEditor(editor, index)
         if isinstance(model, RowModel):
             model.editor_closed()

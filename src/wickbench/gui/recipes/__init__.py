@@ -1,0 +1,1 @@
+"""The docked catalog of recipes and their versions."""

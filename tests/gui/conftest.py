@@ -115,7 +115,7 @@ def window(
     make_services: Callable[[Texts, Ask], Services],
 ) -> Iterator[MainWindow]:
     """The window over an empty workshop, 1440 × 900, shown."""
-    from PySide6.QtCore import QEvent
+    from PySide6.QtCore import QEvent, Qt
 
     from wickbench.gui.main_window import MainWindow
 
@@ -126,6 +126,7 @@ def window(
     made = MainWindow(
         make_services, Texts(language), lambda: tmp_path / "demo.wickbench", user=user, ask=ask
     )
+    made.setWindowState(Qt.WindowState.WindowNoState)
     made.resize(1440, 900)
     made.show()
     assert made.open_workshop(path)

@@ -67,6 +67,7 @@ def bench(  # noqa: PLR0917 - fixtures
     made = MainWindow(
         make_services, Texts("en"), lambda: tmp_path / "demo.wickbench", user=user, ask=ask
     )
+    made.setWindowState(Qt.WindowState.WindowNoState)
     made.resize(1440, 900)
     made.show()
     yield made
@@ -311,3 +312,14 @@ def test_docks_closed_one_by_one_come_back_with_one_key(opened: MainWindow, qtbo
         dock.close()
     qtbot.keyClick(opened, Qt.Key.Key_F9)
     assert not any(dock.isHidden() for dock in bench.docks.values())
+
+
+def test_find_anything_reaches_into_menus_in_menus(opened: MainWindow, user: UserSettings) -> None:
+    opened.find_anything()
+    finder = opened.findChild(FindAnything)
+    assert finder is not None
+    assert [target.title for target in finder.targets("colours dark")] == ["Dark"]
+    finder.close()
+    next(one for one in opened.menus.commands() if one.text() == "Dark").trigger()
+    assert user.text("theme") == "dark"
+    opened.set_theme("light")

@@ -17,7 +17,7 @@ from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.icons import drawing, icon_pixmap, recolour, set_icon
 from wickbench.gui.naming import plain_action_text
-from wickbench.gui.page import label
+from wickbench.gui.page import button, label
 from wickbench.gui.questions import AskInWindow
 from wickbench.gui.style_sheet import set_look
 from wickbench.gui.theme import DARK, LIGHT
@@ -152,3 +152,11 @@ def test_the_side_column_drops_below_when_there_is_no_room(
     assert page.horizontalScrollBar().maximum() == 0
     page.close()
     page.release()
+
+
+@pytest.mark.parametrize("key", [Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space])
+def test_buttons_are_pressed_by_enter_and_space(qtbot: QtBot, key: Qt.Key) -> None:
+    made = button("Start pouring", "primary")
+    qtbot.addWidget(made)
+    with qtbot.waitSignal(made.clicked):
+        qtbot.keyClick(made, key)

@@ -7,7 +7,15 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QAction, QKeyEvent
-from PySide6.QtWidgets import QFrame, QLineEdit, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QMenu,
+    QVBoxLayout,
+    QWidget,
+)
 from typing_extensions import override
 
 from wickbench.app.search import find, matches
@@ -90,7 +98,7 @@ class FindAnything(QFrame):
         commands = [
             Target(_bare(action), action.shortcut().toString(), "", action=action)
             for action in self._commands()
-            if action.isEnabled() and matches(sought, _bare(action))
+            if action.isEnabled() and matches(sought, _words(action))
         ]
         records = [
             Target(hit.title, hit.detail, hit.icon, hit.place, hit.record)
@@ -145,6 +153,12 @@ class FindAnything(QFrame):
         else:
             return False
         return True
+
+
+def _words(action: QAction) -> str:
+    """What a command is found by: its text and the title of its menu."""
+    menu = action.parent()
+    return f"{_bare(action)} {menu.title() if isinstance(menu, QMenu) else ''}"
 
 
 def _bare(action: QAction) -> str:

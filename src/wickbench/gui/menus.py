@@ -117,11 +117,17 @@ class Menus:
             action.setText(plain_action_text(text))
 
     def commands(self) -> list[QAction]:
-        """Every action of the menus; pages and docks come first."""
+        """Every action of the menus and of the menus in them; pages and docks come first."""
         order = ("go", *(key for key in self.menus if key != "go"))
-        return [
-            action
-            for key in order
-            for action in self.menus[key].actions()
-            if action.text() and not action.isSeparator() and action.menu() is None
-        ]
+        return [action for key in order for action in _actions_in(self.menus[key])]
+
+
+def _actions_in(menu: QMenu) -> list[QAction]:
+    found: list[QAction] = []
+    for action in menu.actions():
+        inner = action.menu()
+        if isinstance(inner, QMenu):
+            found += _actions_in(inner)
+        elif action.text() and not action.isSeparator():
+            found.append(action)
+    return found

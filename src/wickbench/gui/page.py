@@ -23,7 +23,7 @@ from wickbench.gui.listening import Listener
 from wickbench.gui.style_sheet import set_look
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QResizeEvent
+    from PySide6.QtGui import QKeyEvent, QResizeEvent
 
     from wickbench.app.kinds_of_change import Changes
     from wickbench.app.questions import Ask
@@ -57,9 +57,20 @@ def heading(text: str = "") -> QLabel:
     return label(text, "heading")
 
 
+class Button(QPushButton):
+    """A button that Enter presses as well as the space bar, in pages as in dialogs."""
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            self.click()
+        else:
+            super().keyPressEvent(event)
+
+
 def button(text: str, look: str = "") -> QPushButton:
     """A button; ``look="primary"`` for the one that the page is for."""
-    made = QPushButton(text)
+    made = Button(text)
     made.setAutoDefault(False)
     if look:
         set_look(made, look)

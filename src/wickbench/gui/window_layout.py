@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QByteArray
+from PySide6.QtCore import QByteArray, Qt
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QMainWindow
@@ -13,14 +13,18 @@ if TYPE_CHECKING:
 
 LAYOUT_VERSION: Final = 1
 _FIRST_SIZE: Final = (1280, 860)
+_FRAME: Final = 48
 
 
 def restore_geometry(window: QMainWindow, user: UserSettings) -> None:
     """Size and place as they were; a size that fits the screen the first time."""
     kept = user.text("window_geometry")
     if not (kept and window.restoreGeometry(_bytes(kept))):
-        screen = window.screen().availableGeometry()
-        window.resize(min(_FIRST_SIZE[0], screen.width()), min(_FIRST_SIZE[1], screen.height()))
+        room = window.screen().availableGeometry()
+        wide, high = _FIRST_SIZE
+        if room.width() < wide + _FRAME or room.height() < high + _FRAME:
+            window.setWindowState(Qt.WindowState.WindowMaximized)
+        window.resize(min(wide, room.width() - _FRAME), min(high, room.height() - _FRAME))
 
 
 def keep_geometry(window: QMainWindow, user: UserSettings) -> None:

@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from wickbench.app import shelf_edit, vessel_parts, vessels
@@ -165,6 +165,18 @@ def test_pasted_nonsense_keeps_the_rest(workspace: Workspace, jar: int) -> None:
     assert rows[1].drafts["empty_g"][0] == "??"
 
 
+@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(cells=st.lists(st.lists(st.text(max_size=12), max_size=6), max_size=5))
+def test_whatever_is_pasted_is_kept_or_read(
+    workspace: Workspace, jar: int, cells: list[list[str]]
+) -> None:
+    keys = vessel_parts.paste_parts(workspace, LINE_WEIGHINGS, jar, cells)
+    rows = {row.id: row for row in vessel_parts.part_rows(workspace, LINE_WEIGHINGS, jar)}
+    for key in keys:
+        assert all(sentence for _, sentence in rows[key].drafts.values())
+    assert vessels.vessel_rows(load_shelf(workspace), SEA, TEXTS)
+
+
 def test_pasting_onto_rows_writes_over_them_and_mends_them(workspace: Workspace, jar: int) -> None:
     key = vessel_parts.add_part(workspace, DIAMETERS, jar, {"height_mm": "x", "diameter_mm": "60"})
     cells = [["0", "61"], ["85", "74"]]
@@ -230,6 +242,17 @@ def test_what_it_holds_is_volume_times_the_density_of_the_liquid(
     first = contents_lines(found.contents, workspace.texts, workspace.settings)[0]
     # 220.98 g; in ounces by 28.349523125 g: 7.8 oz.
     assert first.startswith("221.0 g · 7.8 oz of mix")
+
+
+def test_of_an_estimate_only_the_lower_end_may_be_printed(workspace: Workspace, jar: int) -> None:
+    recipe(workspace)
+    vessel_parts.add_part(workspace, DIAMETERS, jar, {"height_mm": "0", "diameter_mm": "70"})
+    found = view(workspace, jar).contents
+    assert found is not None
+    # 7.76 oz × 28.349523125 g = 219.99 g is the last hundredth of an ounce below 220 g.
+    sure = replace(found, low_g=220.0, estimate=True)
+    lines = contents_lines(sure, TEXTS, Settings({"sold_in_us": 1}))
+    assert lines[-1] == "Net weight at most: Net Wt 7.76 oz (220 g)"
 
 
 def test_typing_is_worked_out_before_it_is_stored(workspace: Workspace, jar: int) -> None:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QMainWin
 from wickbench.app import shelf_edit, vessel_parts
 from wickbench.app.shelf import load_shelf
 from wickbench.app.vessel_tables import DIAMETERS, LINE_WEIGHINGS
+from wickbench.gui.tables.row_model import LOOK_ROLE
 from wickbench.gui.theme import apply_theme
 from wickbench.gui.vessels.vessels_dock import VesselsDock
 from wickbench.storage import records
@@ -136,6 +137,35 @@ def test_a_pasted_sheet_with_nonsense_in_it(
     workspace.undo()
     workspace.undo()
     assert editor.line.model.rowCount() == 1
+
+
+def test_the_keys_of_the_clipboard_copy_and_paste(
+    qtbot: QtBot, dock: VesselsDock, jar: int
+) -> None:
+    dock.show_record(jar)
+    table = editor_of(dock).diameters
+    table.table.setFocus()
+    table.table.selectAll()
+    qtbot.keyClick(table.table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
+    assert QGuiApplication.clipboard().text() == "0 mm\t64 mm\n85 mm\t76 mm\n"
+    QGuiApplication.clipboard().setText("40\t70,5")
+    table.table.setCurrentIndex(table.model.index(2, 0))
+    qtbot.keyClick(table.table, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    found = [tuple(row.values[name] for name in DIAMETERS.names) for row in table.model.rows]
+    assert found == [(0.0, 64.0), (40.0, 70.5), (85.0, 76.0)]
+
+
+def test_what_could_not_be_read_is_shown_again(
+    dock: VesselsDock, workspace: Workspace, jar: int
+) -> None:
+    vessel_parts.add_part(workspace, LINE_WEIGHINGS, jar, {"empty_g": "heavy"})
+    dock.show_record(jar)
+    table = editor_of(dock).line
+    cell = table.model.index(0, 1)
+    assert cell.data() == "heavy"
+    assert cell.data(LOOK_ROLE) == "stops"
+    assert "heavy" in table.trouble.sentence
+    assert "heavy" in str(cell.data(Qt.ItemDataRole.ToolTipRole))
 
 
 def test_rows_go_with_the_delete_key_and_come_back(

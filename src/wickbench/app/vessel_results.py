@@ -90,11 +90,15 @@ def contents_lines(contents: Contents | None, texts: Texts, settings: Settings) 
 
 
 def _printed(contents: Contents, settings: Settings) -> tuple[str, ...]:
-    """The largest declaration for each region sold in; each text once."""
+    """The largest declaration for each region sold in; each text once.
+
+    Of an estimate the lower end counts: a printed weight may not be more than what is in.
+    """
+    sure_g = contents.low_g if contents.estimate else contents.mix_g
     found: list[str] = []
     for region in settings.regions:
         try:
-            text = propose_declared(contents.mix_g, region).text
+            text = propose_declared(sure_g, region).text
         except DomainError:
             continue
         if text not in found:

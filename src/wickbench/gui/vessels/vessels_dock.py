@@ -32,7 +32,7 @@ class VesselsDock(CatalogDock):
 
     title: ClassVar[str] = N_("Vessels")
     kinds: ClassVar[frozenset[str]] = frozenset(
-        {"vessels", "stock", "materials", "recipes", "candles", "equipment", "settings"}
+        {"vessels", "stock", "materials", "recipes", "candles", "equipment", "settings", "drafts"}
     )
     find_text: ClassVar[str] = N_("Find a vessel")
     empty_text: ClassVar[str] = N_(

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QMenu
 
 from wickbench.app.texts_marker import N_
 from wickbench.gui.icons import set_icon
@@ -14,7 +15,7 @@ from wickbench.gui.naming import plain_action_text
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
-    from PySide6.QtWidgets import QMenu, QMenuBar
+    from PySide6.QtWidgets import QMenuBar
 
     from wickbench.app.texts import Texts
     from wickbench.gui.theme import Colours

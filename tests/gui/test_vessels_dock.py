@@ -226,6 +226,20 @@ def test_a_recipe_fills_it_and_is_remembered(
     assert editor.recipe.combo.currentIndex() == 0
 
 
+def test_what_stands_on_the_shelf_is_counted_here(
+    qtbot: QtBot, dock: VesselsDock, jar: int
+) -> None:
+    dock.show_record(jar)
+    panel = editor_of(dock).stock
+    qtbot.mouseClick(panel.count, Qt.MouseButton.LeftButton)
+    assert panel.form is not None
+    field = panel.form.fields["quantity"].editor
+    qtbot.keyClicks(field, "46")
+    qtbot.mouseClick(panel.form.accept, Qt.MouseButton.LeftButton)
+    assert dock.list_pane is not None
+    assert dock.list_pane.model.index(0, 3).data() == "46"
+
+
 def test_a_vessel_in_use_is_put_away(
     qtbot: QtBot, dock: VesselsDock, workspace: Workspace, ask: Answers, jar: int
 ) -> None:

@@ -136,8 +136,6 @@ class VesselEditor(QWidget):
         self.recipe.set_pairs([("", texts(N_("nothing"))), *named])
         version = self._version = vessels.remembered_version(self.workspace, self._shelf)
         self.recipe.show_stored(str(version.recipe_id) if version else "")
-        for widget in (self.recipe_name, self.recipe):
-            widget.setVisible(bool(newest))
         self.scale.set_pairs(reference_pairs(self.workspace, _SCALE))
         scale = vessel_parts.scale_of(self.workspace, key)
         self.scale.show_stored("" if scale is None else str(scale))
@@ -160,6 +158,9 @@ class VesselEditor(QWidget):
         texts, measures = self.workspace.texts, view.measures
         self.picture.show_drawing(view.drawing)
         holds = contents_lines(view.contents, texts, self.workspace.settings)
+        fillable = measures.line_ml is not None and self.recipe.combo.count() > 1
+        for widget in (self.recipe_name, self.recipe):
+            widget.setVisible(fillable)
         self.holds.setText("\n".join(holds))
         self.holds.setVisible(bool(holds))
         said = box_line(view, texts)

@@ -1,0 +1,169 @@
+"""What can be done with what stands on a label: add, change, move, order, take off, a picture.
+
+Each is one undoable act. Elements are named by their place in the design, from back to front.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any, Final
+
+from wickbench.app.label_store import AnyElement, element_of, element_rows, element_values, label_of
+from wickbench.app.labels import editable_version
+from wickbench.app.texts_marker import N_
+from wickbench.documents.pictures import open_picture
+from wickbench.domain.errors import DomainError, OutOfRange
+from wickbench.domain.labels import (
+    FrameElement,
+    LabelDesign,
+    LineElement,
+    PictureElement,
+    TextElement,
+)
+from wickbench.storage import records, state
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+    from pathlib import Path
+
+    from wickbench.app.workspace import Workspace
+    from wickbench.storage.workshop_file import Connection
+
+MEDIA: Final[Mapping[str, str]] = {"PNG": "image/png", "JPEG": "image/jpeg"}
+MOST_PICTURE_BYTES: Final = 20_000_000
+ADDABLE: Final[Mapping[str, str]] = {
+    "text": N_("Text"),
+    "picture": N_("Picture"),
+    "frame": N_("Frame"),
+    "line": N_("Line"),
+}
+"""Kinds of element that can be added, with their words."""
+
+
+def change_element(
+    workspace: Workspace,
+    label_id: int,
+    at: int,
+    changes: Mapping[str, Any],
+    *,
+    origin: object = None,
+) -> None:
+    """Change anything of one element: text, typeface, size, colour or place.
+
+    Raises:
+        OutOfRange: a measure, colour or choice that cannot be; no such element.
+    """
+    merge = ("label_element", label_id, at, *sorted(changes))
+    with workspace.step(N_("Change what stands on a label"), merge=merge, origin=origin) as door:
+        version, _ = editable_version(door, label_id)
+        row = _row_at(door, version, at)
+        changed = replace(element_of(row), **changes)
+        records.update(door, "label_element", row["id"], element_values(changed))
+
+
+def nudge_element(
+    workspace: Workspace,
+    label_id: int,
+    at: int,
+    by_mm: tuple[float, float],
+    *,
+    origin: object = None,
+) -> None:
+    """Move an element by so much to the right and down."""
+    with workspace.read() as connection:
+        element = label_of(connection, label_id).design.elements[at]
+    moved = {"x_mm": element.x_mm + by_mm[0], "y_mm": element.y_mm + by_mm[1]}
+    change_element(workspace, label_id, at, moved, origin=origin)
+
+
+def add_element(workspace: Workspace, label_id: int, kind: str, *, origin: object = None) -> int:
+    """Put a text, picture, frame or line in the middle of a label; gives its place in the order."""
+    with workspace.step(N_("Add to a label"), origin=origin) as connection:
+        version, design = editable_version(connection, label_id)
+        at = len(design.elements)
+        values = {"version_id": version, "position": at, **element_values(_fresh(kind, design))}
+        records.insert(connection, "label_element", values)
+    return at
+
+
+def remove_element(workspace: Workspace, label_id: int, at: int, *, origin: object = None) -> None:
+    """Take something off a label."""
+    with workspace.step(N_("Take off a label"), origin=origin) as connection:
+        version, _ = editable_version(connection, label_id)
+        records.delete(connection, "label_element", _row_at(connection, version, at)["id"])
+        _renumber(connection, [row["id"] for row in element_rows(connection, version)])
+
+
+def reorder_element(
+    workspace: Workspace, label_id: int, at: int, to: int, *, origin: object = None
+) -> None:
+    """Move an element in the order from back to front."""
+    with workspace.step(N_("Move on a label"), origin=origin) as connection:
+        version, _ = editable_version(connection, label_id)
+        ids = [row["id"] for row in element_rows(connection, version)]
+        if 0 <= at < len(ids):
+            ids.insert(max(0, min(to, len(ids) - 1)), ids.pop(at))
+            _renumber(connection, ids)
+
+
+def set_picture(
+    workspace: Workspace, label_id: int, at: int, path: Path, *, origin: object = None
+) -> None:
+    """Put a picture file into the workshop and onto a label.
+
+    Raises:
+        DomainError: ``picture.damaged``, ``picture.too-large``, ``label.picture-kind`` for
+            anything but PNG and JPEG, ``label.picture-unreadable`` when the file cannot be read.
+    """
+    try:
+        if path.stat().st_size > MOST_PICTURE_BYTES:
+            raise DomainError("picture.too-large")
+        data = path.read_bytes()
+    except OSError as error:
+        raise DomainError("label.picture-unreadable", path=str(path)) from error
+    open_picture(data)
+    media = MEDIA.get(kind_of_picture(data))
+    if media is None:
+        raise DomainError("label.picture-kind")
+    with workspace.step(N_("Choose a picture"), origin=origin) as connection:
+        key = state.store_blob(connection, data, media)
+        version, _ = editable_version(connection, label_id)
+        row = _row_at(connection, version, at)
+        element = element_of(row)
+        if not isinstance(element, PictureElement):
+            raise OutOfRange("label.no-such-element")
+        changed = replace(element, picture=key)
+        records.update(connection, "label_element", row["id"], element_values(changed))
+
+
+def kind_of_picture(data: bytes) -> str:
+    """PNG or JPEG by the first bytes; empty for another kind."""
+    if data.startswith(b"\x89PNG\r\n\x1a\n"):
+        return "PNG"
+    return "JPEG" if data.startswith(b"\xff\xd8\xff") else ""
+
+
+def _row_at(connection: Connection, version: int, at: int) -> dict[str, Any]:
+    rows = element_rows(connection, version)
+    if not 0 <= at < len(rows):
+        raise OutOfRange("label.no-such-element")
+    return rows[at]
+
+
+def _renumber(connection: Connection, ids: Sequence[int]) -> None:
+    for position, key in enumerate(ids):
+        records.update(connection, "label_element", key, {"position": position})
+
+
+def _fresh(kind: str, design: LabelDesign) -> AnyElement:
+    wide, high = design.width_mm, design.height_mm
+    if kind == "frame":
+        return FrameElement(
+            x_mm=0.0, y_mm=0.0, w_mm=wide, h_mm=high, figure="sticker", inset_mm=1.0
+        )
+    left, across = wide * 0.2, wide * 0.6
+    if kind == "line":
+        return LineElement(x_mm=left, y_mm=high / 2, w_mm=across, h_mm=0.0)
+    if kind == "picture":
+        return PictureElement(x_mm=left, y_mm=high * 0.325, w_mm=across, h_mm=high * 0.35)
+    return TextElement(x_mm=left, y_mm=high * 0.41, w_mm=across, h_mm=high * 0.18, text="")

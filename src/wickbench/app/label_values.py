@@ -1,0 +1,174 @@
+"""What fields in labels are filled with: candle, recipe, lot, net weight and business."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from wickbench.app.material_estimates import CLASS_SHORT
+from wickbench.app.texts_marker import N_
+from wickbench.domain.catalog import Fragrance, Wax
+from wickbench.domain.errors import OutOfRange
+from wickbench.domain.net_weight import declared_text
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from wickbench.app.settings import Settings
+    from wickbench.app.shelf import Shelf
+    from wickbench.app.texts import Texts
+    from wickbench.domain.catalog import Candle, RecipeVersion
+
+FIELD_WORDS: Final[Mapping[str, str]] = {
+    "candle": N_("Name of the candle"),
+    "identity": N_("What it is, as the candle says"),
+    "recipe": N_("Recipe"),
+    "vessel": N_("Vessel"),
+    "wax": N_("Kind of wax"),
+    "fragrance": N_("Fragrance"),
+    "ingredients": N_("What the oils contain"),
+    "code": N_("Code of the candle"),
+    "net_weight": N_("Net weight"),
+    "lot": N_("Lot"),
+    "poured_on": N_("Day of pouring"),
+    "price": N_("Price"),
+    "business": N_("Name of the business"),
+    "business_address": N_("Place of the business"),
+    "phone": N_("Telephone"),
+    "email": N_("E-mail"),
+    "web": N_("Web address"),
+}
+"""Fields in the order of the list to insert from: name to msgid."""
+
+_ROLES: Final[Mapping[str, str]] = {
+    "distributor": N_("Distributed by {name}"),
+    "made_for": N_("Made for {name}"),
+}
+_MG_PER_G: Final = 1000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LabelSubject:
+    """What a label is printed for.
+
+    Attributes:
+        candle_id: ``None`` while none is chosen.
+        lot_code: as printed, without the word before it.
+        poured_on: ISO date, or empty.
+    """
+
+    candle_id: int | None = None
+    lot_code: str = ""
+    poured_on: str = ""
+
+
+def label_values(
+    shelf: Shelf, settings: Settings, texts: Texts, subject: LabelSubject
+) -> dict[str, str]:
+    """Value of each field by its name; empty where nothing is known.
+
+    Args:
+        shelf: the snapshot.
+        settings: of the file.
+        texts: in the language of labels.
+        subject: candle and lot.
+    """
+    values = {**_business(settings, texts), **_lot(settings, texts, subject)}
+    candle = shelf.candles.get(subject.candle_id) if subject.candle_id else None
+    if candle is not None:
+        values |= _candle(shelf, settings, texts, candle)
+    return {name: values.get(name, "") for name in FIELD_WORDS}
+
+
+def sample_values(settings: Settings, texts: Texts) -> dict[str, str]:
+    """Values for looking at a label before there is a candle."""
+    sample = {
+        "candle": texts(N_("Name of candle")),
+        "wax": texts(CLASS_SHORT["soy"]),
+        "net_weight": net_weight_text(220.0, settings, texts),
+        "business": texts(N_("Your business")),
+        "business_address": texts(N_("Street, town")),
+        "lot": f"{texts(settings.text('lot_word'))} 26-330-A1",
+    }
+    own = {name: value for name, value in _business(settings, texts).items() if value}
+    return {**{name: texts(word) for name, word in FIELD_WORDS.items()}, **sample, **own}
+
+
+def net_weight_text(declared_net_g: float | None, settings: Settings, texts: Texts) -> str:
+    """The declared net weight as printed where most is sold; empty when not declared."""
+    if declared_net_g is None:
+        return ""
+    region = next(iter(settings.regions), "US")
+    try:
+        return declared_text(round(declared_net_g * _MG_PER_G), region, texts.language)
+    except OutOfRange:
+        return ""
+
+
+def _business(settings: Settings, texts: Texts) -> dict[str, str]:
+    name = settings.text("business_name")
+    role = _ROLES.get(settings.text("business_role"), "")
+    town = " ".join(
+        part
+        for part in (settings.text("business_state"), settings.text("business_postcode"))
+        if part
+    )
+    parts = (
+        settings.text("business_street"),
+        settings.text("business_city"),
+        town,
+        settings.text("business_country"),
+    )
+    return {
+        "business": texts(role, name=name) if role and name else name,
+        "business_address": ", ".join(part for part in parts if part),
+        "phone": settings.text("business_phone"),
+        "email": settings.text("business_email"),
+        "web": settings.text("business_web"),
+    }
+
+
+def _lot(settings: Settings, texts: Texts, subject: LabelSubject) -> dict[str, str]:
+    word = texts(settings.text("lot_word"))
+    return {
+        "lot": f"{word} {subject.lot_code}" if subject.lot_code else "",
+        "poured_on": texts.day(subject.poured_on) if subject.poured_on else "",
+    }
+
+
+def _candle(shelf: Shelf, settings: Settings, texts: Texts, candle: Candle) -> dict[str, str]:
+    version = shelf.versions.get(candle.version_id) if candle.version_id else None
+    recipe = _recipe(shelf, texts, version) if version is not None else {}
+    price = candle.price_money
+    return {
+        **recipe,
+        "candle": candle.name,
+        "identity": candle.identity or "",
+        "vessel": shelf.names.get(candle.vessel_id, "") if candle.vessel_id else "",
+        "code": candle.code or "",
+        "net_weight": net_weight_text(candle.declared_net_g, settings, texts),
+        "price": texts.money(price) if price is not None else "",
+    }
+
+
+def _recipe(shelf: Shelf, texts: Texts, version: RecipeVersion) -> dict[str, str]:
+    waxes: dict[str, None] = {}
+    oils: list[str] = []
+    contents: dict[str, None] = {}
+    for part in version.parts:
+        material = shelf.materials.get(part.item_id) if part.item_id else None
+        if material is None:
+            continue
+        details = material.details
+        if isinstance(details, Wax):
+            short = CLASS_SHORT.get(details.wax_class or "", "")
+            waxes[texts(short) if short else material.name] = None
+        elif isinstance(details, Fragrance):
+            oils.append(material.name)
+            contents |= dict.fromkeys([details.ingredients] if details.ingredients else [])
+    return {
+        "recipe": version.name,
+        "wax": texts(N_(" and ")).join(waxes),
+        "fragrance": ", ".join(oils),
+        "ingredients": "; ".join(contents),
+    }

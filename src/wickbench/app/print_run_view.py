@@ -1,0 +1,227 @@
+"""A print run with everything to look at: what goes where, how many sheets, what is not right."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Final
+
+from wickbench.app.label_findings import (
+    candle_findings,
+    figure_findings,
+    printer_findings,
+    region_findings,
+    without_general_edges,
+)
+from wickbench.app.label_making import LabelMaker, MadeLabel, design_for, trouble
+from wickbench.app.label_store import StoredLabel
+from wickbench.app.label_values import LabelSubject, label_values
+from wickbench.app.print_runs import PrintRun, RunLine
+from wickbench.app.shelf import Shelf
+from wickbench.app.sticker_sheets import sheet_of
+from wickbench.app.workspace import Workspace
+from wickbench.documents.sheet_layout import RunEntry, SheetPages, lay_out_sheets
+from wickbench.domain.errors import DomainError
+from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.domain.sheet_runs import SheetNeed, sheets_needed
+from wickbench.domain.sheets import StickerSheet, check_sheet
+from wickbench.storage import records
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from wickbench.app.texts import Texts
+    from wickbench.domain.catalog import Candle
+
+_EMPTY: Final = "label.field-empty"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunView:
+    """A print run as the page shows it.
+
+    Attributes:
+        run: as stored.
+        sheet: its stationery; ``None`` while none is chosen or its measures cannot be.
+        pages: what goes where; ``None`` without a sheet or when it stops at the sheet.
+        lines: the run's line of each entry of ``pages``.
+        made: the label of each entry of ``pages``.
+        labels: the stored label of each entry.
+        findings: worst first.
+        well: what was checked and is right.
+        need: sheets it takes.
+    """
+
+    run: PrintRun
+    sheet: StickerSheet | None = None
+    pages: SheetPages | None = None
+    lines: tuple[RunLine, ...] = ()
+    made: tuple[MadeLabel, ...] = ()
+    labels: tuple[StoredLabel, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    well: tuple[Finding, ...] = ()
+    need: SheetNeed = field(default_factory=lambda: SheetNeed(0, 0, 0))
+
+    @property
+    def count(self) -> int:
+        """Stickers in all."""
+        return sum(line.count for line in self.lines)
+
+    @property
+    def sheets(self) -> int:
+        """Sheets that get ink."""
+        return len(self.pages.sheet_numbers) if self.pages else 0
+
+    @property
+    def may_print(self) -> bool:
+        """Whether there is something to print and nothing that stops it."""
+        stopped = any(one.rank is Rank.STOPS for one in self.findings)
+        return self.count > 0 and self.sheets > 0 and not stopped
+
+
+def sheet_values(workspace: Workspace, sheet_id: int) -> dict[str, object]:
+    """Presented values of a sticker sheet, with its name."""
+    with workspace.read() as connection:
+        item = records.fetch(connection, "item", sheet_id)
+        return {**records.fetch(connection, "sheet", sheet_id), "name": item["name"]}
+
+
+def run_view(
+    workspace: Workspace,
+    maker: LabelMaker,
+    shelf: Shelf,
+    labels: Mapping[int, StoredLabel],
+    run: PrintRun,
+    *,
+    measures: Mapping[str, object] | None = None,
+) -> RunView:
+    """Everything about a print run.
+
+    Args:
+        workspace: the open workshop.
+        maker: keeps what was laid out.
+        shelf: the snapshot.
+        labels: by key.
+        run: as stored.
+        measures: the sheet's values as typed so far; read from the file when not given.
+    """
+    if run.sheet_id is None:
+        return RunView(run=run)
+    known = measures if measures is not None else sheet_values(workspace, run.sheet_id)
+    try:
+        sheet = sheet_of(known)
+    except DomainError as error:
+        return RunView(run=run, findings=(trouble(error),))
+    lines = [line for line in run.lines if line.label_id in labels]
+    work = _Lines(workspace, maker, shelf, labels, sheet)
+    entries = [work.entry(line) for line in lines]
+    stops = any(one.rank is Rank.STOPS for one in check_sheet(sheet))
+    view = RunView(run=run, sheet=sheet, findings=check_sheet(sheet))
+    return view if stops else _placed(work, view, lines, entries)
+
+
+@dataclass(slots=True)
+class _Lines:
+    """What piles up while the lines of a run are made."""
+
+    workspace: Workspace
+    maker: LabelMaker
+    shelf: Shelf
+    labels: Mapping[int, StoredLabel]
+    sheet: StickerSheet
+    findings: list[Finding] = field(default_factory=list)
+    well: list[Finding] = field(default_factory=list)
+
+    def entry(self, line: RunLine) -> MadeLabel | None:
+        """The label of a line; ``None`` with a finding when it cannot be made."""
+        label = self.labels[line.label_id or 0]
+        candle = self.shelf.candles.get(line.candle_id) if line.candle_id else None
+        try:
+            made = self._made(label, line, candle)
+        except DomainError as error:
+            self.findings.append(trouble(error))
+            return None
+        self.findings += candle_findings(candle, label.kind)
+        return made
+
+    def _made(self, label: StoredLabel, line: RunLine, candle: Candle | None) -> MadeLabel:
+        design = design_for(label, self.sheet)
+        if label.caution is not None:
+            return self.maker.caution(label.caution, design, self.shelf, candle)
+        settings, texts = self.workspace.settings, label_texts(self.workspace)
+        subject = LabelSubject(
+            candle_id=line.candle_id, lot_code=line.lot_code, poured_on=line.poured_on
+        )
+        values = label_values(self.shelf, settings, texts, subject)
+        made = self.maker.label(design, values)
+        if candle is not None and label.kind == "jar":
+            vessel = self.shelf.vessels.get(candle.vessel_id) if candle.vessel_id else None
+            net = values["net_weight"]
+            wrong, well = figure_findings(made.laid, net, candle, vessel, settings.regions)
+            self.findings += wrong
+            self.well += well
+        return made
+
+
+def _placed(
+    work: _Lines, view: RunView, lines: Sequence[RunLine], entries: Sequence[MadeLabel | None]
+) -> RunView:
+    run, sheet = view.run, work.sheet
+    pairs = [(line, made) for line, made in zip(lines, entries, strict=True) if made is not None]
+    used = (frozenset(index for index in run.used if index < sheet.count),) if run.used else ()
+    pages = lay_out_sheets(
+        sheet, [RunEntry(made.content, line.count) for line, made in pairs], used
+    )
+    free = tuple(sheet.count - len(gone) for gone in used)
+    made = tuple(one for _, one in pairs)
+    printer = printer_row(work.shelf, run)
+    found = without_general_edges(pages.findings) if printer else list(pages.findings)
+    found += work.findings
+    found += printer_findings(pages, [one.laid for one in made], printer)
+    found += region_findings(work.workspace.settings.regions) if pairs else []
+    return RunView(
+        run=run,
+        sheet=sheet,
+        pages=pages,
+        lines=tuple(line for line, _ in pairs),
+        made=made,
+        labels=tuple(work.labels[line.label_id or 0] for line, _ in pairs),
+        findings=once(found),
+        well=once([*_smallest(made, found), *work.well]),
+        need=sheets_needed([line.count for line, _ in pairs], sheet.count, free),
+    )
+
+
+def _smallest(made: Sequence[MadeLabel], found: Sequence[Finding]) -> list[Finding]:
+    """That all texts fit, with the smallest size."""
+    sizes = [one.laid.smallest_pt for one in made]
+    known = [size for size in sizes if size]
+    if not known or any(one.rank is Rank.STOPS for one in found):
+        return []
+    return [Finding(Rank.NOTE, "print.all-fits", {"size": round(min(known), 1)})]
+
+
+def once(findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """Each sentence once, worst first; empty fields are told in one."""
+    kept: dict[object, Finding] = {}
+    empty = dict.fromkeys(str(one.data["field"]) for one in findings if one.key == _EMPTY)
+    told = [one for one in findings if one.key != _EMPTY]
+    if empty:
+        told.append(Finding(Rank.WATCH, "print.fields-empty", {"fields": tuple(empty)}))
+    for one in told:
+        key = (one.key, tuple(sorted((name, str(value)) for name, value in one.data.items())))
+        kept.setdefault(key, one)
+    return sort_findings(list(kept.values()))
+
+
+def printer_row(shelf: Shelf, run: PrintRun) -> dict[str, object] | None:
+    """The equipment's row of the run's printer and tray; ``None`` when none is chosen."""
+    for row in shelf.equipment.printers:
+        if run.printer and (row["name"] or "", row["tray"] or "") == (run.printer, run.tray):
+            return row
+    return None
+
+
+def label_texts(workspace: Workspace) -> Texts:
+    """Texts in the language of labels."""
+    return workspace.texts.in_language(workspace.settings.text("language_of_labels") or "en")

@@ -1,0 +1,50 @@
+"""Sentences of the Labels page: making labels, print runs and printing."""
+
+from __future__ import annotations
+
+from wickbench.app.texts_marker import N_
+
+SENTENCES: dict[str, str] = {
+    "label.no-such-element": N_("This is no longer on the label. Choose another line."),
+    "label.picture-kind": N_("Only PNG and JPEG pictures go onto labels. Save it as one of them."),
+    "label.picture-unreadable": N_("{path} cannot be read. Choose another picture."),
+    "print.too-many": N_("A print run has {most} stickers at most. Print it in parts."),
+    "print.no-candle": N_(
+        "No candle is chosen for a label, so its fields stay empty. Choose it in the print run."
+    ),
+    "print.net-weight-not-declared": N_(
+        "{candle} has no declared net weight yet. Declare it with the candle."
+    ),
+    "print.not-passed": N_(
+        "{candle} has not passed its burn tests. Labels may be printed; do not sell it before."
+    ),
+    "print.fields-empty": N_(
+        "These fields have no value yet, so their places stay empty: {fields}. Fill them in with "
+        "the candle, the lot or the business details."
+    ),
+    "print.figures-small": N_(
+        "The net weight stands {height_mm} high; {region} asks for {least_mm} here ({source}). "
+        "Make its type larger."
+    ),
+    "print.figures-well": N_(
+        "Net weight {height_mm} high; {region} asks for {least_mm} here ({source})."
+    ),
+    "print.panel-unknown": N_(
+        "How high the net weight must stand in {region} is not checked: the vessel’s outside is "
+        "not measured."
+    ),
+    "print.hazard-label-not-made": N_(
+        "Sold in {regions}: the hazard label (CLP) is not made here. Make it from the supplier’s "
+        "documents; local rules and a licensed assessor decide."
+    ),
+    "print.outside-printable": N_(
+        "On sticker {number} text comes into the {edge_mm} that {printer} leaves blank at the "
+        "edge. Move it inwards, or leave these stickers free."
+    ),
+    "print.all-fits": N_("All text fits; the smallest type is {size} pt."),
+    "print.nothing": N_("There is nothing to print yet. Choose a sheet and add a label."),
+    "print.stopped": N_("First mend what stops the print: {sentence}"),
+    "calibration.point-missing": N_(
+        "Type both distances of all four crosshairs before the correction is kept."
+    ),
+}

@@ -5,6 +5,7 @@ from __future__ import annotations
 import unicodedata
 from typing import TYPE_CHECKING, Any, Final
 
+from wickbench.app.texts_marker import N_
 from wickbench.storage import records
 
 if TYPE_CHECKING:
@@ -28,11 +29,14 @@ def reference_choices(workspace: Workspace, refers_to: str) -> tuple[tuple[int, 
 
     Args:
         workspace: the open workshop.
-        refers_to: a kind of item ("wax", "lid", "vessel", …) or a table with names ("scale", …).
+        refers_to: a kind of item ("wax", "lid", "vessel", …), a table with names ("scale", …), or
+            "version" for the versions of all recipes, the newest of each first.
 
     Raises:
         ValueError: nothing is called that; a bug of ours.
     """
+    if refers_to == "version":
+        return _versions(workspace)
     if refers_to in ITEM_KINDS:
         table = "item"
         where: dict[str, object] = {"kind": refers_to, "archived": 0}
@@ -44,6 +48,23 @@ def reference_choices(workspace: Workspace, refers_to: str) -> tuple[tuple[int, 
         rows = records.fetch_all(connection, table, where=where, order=("id",))
     named = [(int(str(row["id"])), _name(row)) for row in rows]
     return tuple(sorted(named, key=lambda pair: name_key(pair[1])))
+
+
+def _versions(workspace: Workspace) -> tuple[tuple[int, str], ...]:
+    with workspace.read() as connection:
+        recipes = records.fetch_all(connection, "recipe", {"archived": 0})
+        rows = records.fetch_all(connection, "recipe_version")
+    names = {row["id"]: _name(row) for row in recipes}
+    own = [row for row in rows if row["recipe_id"] in names]
+    own.sort(key=lambda row: (name_key(names[row["recipe_id"]]), -int(str(row["number"]))))
+    texts = workspace.texts
+    return tuple(
+        (
+            int(str(row["id"])),
+            texts(N_("{name} v{number}"), name=names[row["recipe_id"]], number=row["number"]),
+        )
+        for row in own
+    )
 
 
 def _name(row: Mapping[str, Any]) -> str:

@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from importlib import import_module
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app.texts_marker import N_
+
 if TYPE_CHECKING:
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
@@ -25,12 +27,14 @@ class StageSpec:
         title: msgid.
         icon: name of an icon.
         factory: ``"module:Class"``, imported when the page is first visited.
+        shortcut: key of a place in portable form; stages are numbered instead.
     """
 
     key: str
     title: str
     icon: str
     factory: str
+    shortcut: str = ""
 
     def build(self, workspace: Workspace, ask: Ask) -> Page:
         """Import and make the page."""
@@ -42,5 +46,13 @@ class StageSpec:
 STAGES: Final[tuple[StageSpec, ...]] = ()
 """In the order of the work; a stage stands here when it does something real."""
 
-PLACES: Final[tuple[StageSpec, ...]] = ()
+PLACES: Final[tuple[StageSpec, ...]] = (
+    StageSpec(
+        "candles",
+        N_("Candles"),
+        "candle",
+        "wickbench.gui.candles.candles_page:CandlesPage",
+        "Ctrl+Shift+C",
+    ),
+)
 """Pages that are reached from the Go menu, from other pages and by Ctrl+K."""

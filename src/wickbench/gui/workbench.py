@@ -75,7 +75,9 @@ class Workbench(QObject):
             self._group.addAction(action)
             self.stage_actions[spec.key] = action
         for spec in PLACES:
-            self.place_actions[spec.key] = self._page_action(spec, colours)
+            action = self._page_action(spec, colours)
+            action.setShortcut(QKeySequence(spec.shortcut))
+            self.place_actions[spec.key] = action
         for at, dock_spec in enumerate(DOCKS, 1):
             action = QAction(self.workspace.texts(dock_spec.title), self)
             action.setObjectName(f"show_{dock_spec.key}")

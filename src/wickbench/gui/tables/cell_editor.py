@@ -111,8 +111,9 @@ class CellEditor(QStyledItemDelegate):
     def destroyEditor(self, editor: QWidget, index: Index) -> None:
         model = index.model()
         completer = editor.completer() if isinstance(editor, QComboBox) else None
-        if completer is not None:
-            completer.popup().hide()
+        popup = completer.popup() if completer is not None else None
+        if popup is not None:
+            popup.hide()
         super().destroyEditor(editor, index)
         if isinstance(model, RowModel):
             model.editor_closed()

@@ -111,7 +111,16 @@ def understood(workspace: Workspace, spec: FieldSpec, typed: str) -> str:
         return ""
     if spec.kind == "money":
         return workspace.texts.money(float(value))
-    return workspace.texts.quantity(float(value), spec.kind)
+    return _echo(workspace, spec.kind, float(value), typed)
+
+
+def _echo(workspace: Workspace, kind: str, value: float, typed: str) -> str:
+    """The value as it is read; only in the second unit when the typing says the first."""
+    units = workspace.texts.units
+    if units.full(value, kind).replace("\N{NO-BREAK SPACE}", " ") != typed.strip():
+        return units.read(value, kind)
+    second = units.second(kind)
+    return units.one(value, kind, second) if second else ""
 
 
 def set_field(

@@ -21,6 +21,8 @@ KIND_NAMES: Mapping[str, str] = {
     "packaging": N_("Packaging"),
     "supplies": N_("Supplies"),
 }
+KIND_SHORT: Mapping[str, str] = {**KIND_NAMES, "fragrance": N_("Oil"), "sheet": N_("Sheet")}
+"""For a column of a list."""
 WAX_CLASS_NAMES: Mapping[str, str] = {
     "soy": N_("soy, container"),
     "coconut": N_("coconut blend"),

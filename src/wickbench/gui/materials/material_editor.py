@@ -156,7 +156,6 @@ class MaterialEditor(QWidget):
         look = "fine" if worst is None else RANK_LOOKS[worst]
         self.summary.setText(" · ".join(said) or self.texts(N_("All well")))
         set_icon(self.summary, look, colours_of(self))
-        self.summary.setEnabled(bool(findings))
 
     def _go_to_findings(self) -> None:
         area = self.parentWidget()

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QWidget
 from typing_extensions import override
 
 from wickbench.app import materials, shelf_edit
-from wickbench.app.material_fields import KIND_NAMES
+from wickbench.app.material_fields import KIND_NAMES, KIND_SHORT
 from wickbench.app.texts_marker import N_
 from wickbench.domain.catalog import MATERIAL_KINDS
 from wickbench.gui.catalog.catalog_dock import CatalogDock
@@ -58,7 +58,13 @@ class MaterialsDock(CatalogDock):
                 look=_look,
                 stretch=True,
             ),
-            Column(key="kind", title=N_("Kind"), show=self._kind_of, look=_quiet),
+            Column(
+                key="kind",
+                title=N_("Kind"),
+                show=lambda row: self.texts(KIND_SHORT[row.kind]),
+                hint=lambda row: self.texts(KIND_NAMES[row.kind]),
+                look=lambda _row: "quiet",
+            ),
             Column(
                 key="on_hand",
                 title=N_("On hand"),
@@ -68,9 +74,6 @@ class MaterialsDock(CatalogDock):
                 numeric=True,
             ),
         )
-
-    def _kind_of(self, row: MaterialRow) -> str:
-        return self.texts(KIND_NAMES[row.kind])
 
     def _there(self, row: MaterialRow) -> str:
         return self.texts(N_("put away")) if row.put_away else row.on_hand_text(self.texts)
@@ -185,7 +188,3 @@ class MaterialsDock(CatalogDock):
 
 def _look(row: MaterialRow) -> str:
     return "quiet" if row.put_away else ""
-
-
-def _quiet(_row: MaterialRow) -> str:
-    return "quiet"

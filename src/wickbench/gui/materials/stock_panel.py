@@ -47,11 +47,14 @@ class StockPanel(QWidget):
         self.bought = button(self.texts(N_("Bought…")))
         self.mend = button(self.texts(N_("Correct…")))
         self.take_back = button(self.texts(N_("Take back")))
-        self.history = button(self.texts(N_("Show every change")), "flat")
+        self.history = button(self.texts(N_("History")), "flat")
+        self.history.setCheckable(True)
         self.lots_model: RowModel[Any] = RowModel(
             lambda: self.texts, lot_columns(lambda: self.texts, lambda: self.kind), _key
         )
-        self.lots = TableView(self.lots_model, self.texts(N_("Purchases")), most_rows=5)
+        self.lots = TableView(
+            self.lots_model, self.texts(N_("Purchases")), most_rows=4, fewest_rows=1
+        )
         self.moves_model: RowModel[Any] = RowModel(
             lambda: self.texts, move_columns(lambda: self.texts, lambda: self.kind), _key
         )
@@ -71,8 +74,7 @@ class StockPanel(QWidget):
         self._box.addLayout(_row(self.count, self.bought))
         self._form_at = self._box.count()
         self._box.addWidget(self.lots)
-        self._box.addLayout(_row(self.mend, self.take_back))
-        self._box.addLayout(_row(self.history))
+        self._box.addLayout(_row(self.mend, self.take_back, self.history))
         self._box.addWidget(self.moves)
         self.moves.setVisible(False)
         self.findings.setVisible(False)
@@ -84,7 +86,7 @@ class StockPanel(QWidget):
         self.bought.clicked.connect(self._ask_purchase)
         self.mend.clicked.connect(self._ask_mended)
         self.take_back.clicked.connect(self._take_back)
-        self.history.clicked.connect(self._toggle_history)
+        self.history.toggled.connect(self._show_history)
         self.lots.chosen.connect(self._lot_chosen)
         self.lots.opened.connect(self._ask_mended)
 
@@ -133,16 +135,11 @@ class StockPanel(QWidget):
         for widget in (self.lots, self.mend, self.take_back):
             widget.setVisible(bool(view.lots))
         self.history.setVisible(bool(view.moves))
-        self.moves.setVisible(bool(view.moves) and self._history_open)
+        self.moves.setVisible(bool(view.moves) and self.history.isChecked())
         self._lot_chosen()
 
-    _history_open = False
-
-    def _toggle_history(self) -> None:
-        self._history_open = not self._history_open
-        self.moves.setVisible(self._history_open)
-        closed, opened = N_("Show every change"), N_("Hide every change")
-        self.history.setText(self.texts(opened if self._history_open else closed))
+    def _show_history(self, shown: bool) -> None:  # noqa: FBT001 - Qt's argument
+        self.moves.setVisible(shown)
 
     def _lot_chosen(self, *_: object) -> None:
         lot = self.chosen_lot

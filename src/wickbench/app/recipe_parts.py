@@ -10,7 +10,7 @@ from wickbench.app import edit
 from wickbench.app.candle_fields import EXTRA_FIELDS
 from wickbench.app.fields import FieldSpec
 from wickbench.app.recipe_fields import PARTS_FIELDS
-from wickbench.app.recipe_shown import percent
+from wickbench.app.recipe_words import percent
 from wickbench.app.texts_marker import N_
 from wickbench.domain.catalog import Additive, Dye
 from wickbench.domain.errors import CannotRead, DomainError

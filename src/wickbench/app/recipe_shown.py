@@ -1,15 +1,14 @@
-"""How recipes read: loads with their basis, versions with their state, densities, the steps."""
+"""How a recipe reads: limits, amounts, checks, densities, and how they were computed."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from wickbench.app.mixes import main_wax, temperatures, wax_defaults
-from wickbench.app.recipe_fields import STATE_NAMES
+from wickbench.app.recipe_words import both_bases, percent
 from wickbench.app.texts_marker import N_
 from wickbench.domain.quantities import convert
 from wickbench.domain.recipe_checks import Checked
-from wickbench.domain.rounding import half_up
 
 if TYPE_CHECKING:
     from wickbench.app.mixes import Density, MixDensities
@@ -17,42 +16,12 @@ if TYPE_CHECKING:
     from wickbench.app.shelf import Shelf
     from wickbench.app.texts import Texts
     from wickbench.domain.catalog import RecipeVersion
-    from wickbench.domain.recipes import Load
 
-_BASES = {"wax": N_("{percent} of wax"), "total": N_("{percent} of total")}
 _POUND_OZ = 16
 _STEPS = {
     "g": 0.1, "kg": 1.0, "oz": 0.01 * 28.349523125, "lb oz": 0.1 * 28.349523125,
     "lb": 0.001 * 453.59237,
 }  # fmt: skip
-
-
-def percent(texts: Texts, value: float) -> str:
-    """A percentage with two decimals at most and no needless zero; its basis stands beside it."""
-    return texts.units.full(float(half_up(value * 100)) / 100, "percent")
-
-
-def load_text(texts: Texts, load: Load | None) -> str:
-    """A load with its basis: "8 % of wax"; empty for none."""
-    if load is None:
-        return ""
-    return texts(_BASES[load.basis], percent=percent(texts, load.percent))
-
-
-def both_bases(texts: Texts, load: Load | None) -> str:
-    """A load said both ways: "8 % of wax = 7.41 % of total"."""
-    if load is None or not load.percent:
-        return ""
-    of_wax = texts(_BASES["wax"], percent=percent(texts, load.of_wax))
-    of_total = texts(_BASES["total"], percent=percent(texts, load.of_total))
-    first, second = (of_wax, of_total) if load.basis == "wax" else (of_total, of_wax)
-    return f"{first} = {second}"
-
-
-def version_name(texts: Texts, version: RecipeVersion) -> str:
-    """A version with its state: "v3 · for sale"."""
-    state = texts(STATE_NAMES.get(version.state, ""))
-    return texts(N_("v{number} · {state}"), number=version.number, state=state)
 
 
 def limit_text(texts: Texts, view: RecipeView) -> str:

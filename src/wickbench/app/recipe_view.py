@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from wickbench.app.mixes import MixDensities, densities_or_none, facts_of, recipe_of
 from wickbench.app.recipe_findings import findings_of
-from wickbench.app.recipe_shown import load_text, version_name
+from wickbench.app.recipe_words import load_text, version_name
 from wickbench.app.references import name_key
 from wickbench.domain.catalog import RecipeVersion
 from wickbench.domain.costs import share_out

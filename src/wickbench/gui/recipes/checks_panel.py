@@ -12,8 +12,8 @@ from wickbench.app.recipe_shown import (
     density_text,
     flash_text,
     how_dense,
-    percent,
 )
+from wickbench.app.recipe_words import percent
 from wickbench.app.texts_marker import N_
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.how_computed import HowComputed

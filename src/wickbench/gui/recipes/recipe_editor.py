@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from wickbench.app import recipe_edit, recipe_parts, recipe_view, shelf_edit
 from wickbench.app.recipe_fields import RECIPE_FIELDS, RECIPE_NOTE, VERSION_FIELDS
-from wickbench.app.recipe_shown import assumed_texts, both_bases, limit_text, step_of
+from wickbench.app.recipe_shown import assumed_texts, limit_text, step_of
+from wickbench.app.recipe_words import both_bases
 from wickbench.gui.fields.form import FieldForm
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import label

@@ -8,7 +8,7 @@ from typing_extensions import override
 
 from wickbench.app import recipe_view, shelf_edit
 from wickbench.app.recipe_fields import STATE_NAMES
-from wickbench.app.recipe_shown import load_text
+from wickbench.app.recipe_words import load_text
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.gui.catalog.catalog_dock import CatalogDock

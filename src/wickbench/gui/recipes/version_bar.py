@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from wickbench.app.recipe_fields import STATE_NAMES
-from wickbench.app.recipe_shown import version_name
+from wickbench.app.recipe_words import version_name
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField

@@ -43,7 +43,9 @@ class StageSpec:
         return page
 
 
-STAGES: Final[tuple[StageSpec, ...]] = ()
+STAGES: Final[tuple[StageSpec, ...]] = (
+    StageSpec("labels", N_("Labels"), "labels", "wickbench.gui.labels.labels_page:LabelsPage"),
+)
 """In the order of the work; a stage stands here when it does something real."""
 
 PLACES: Final[tuple[StageSpec, ...]] = (

@@ -1,0 +1,1 @@
+"""The Labels page: print runs on sticker sheets, labels and caution stickers, printing."""

@@ -1,0 +1,119 @@
+"""Columns of the print run's table: which label, for which candle and lot, how many."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from wickbench.app import print_runs
+from wickbench.app.edit import read_field
+from wickbench.app.fields import field
+from wickbench.app.texts_marker import N_
+from wickbench.gui.tables.column import Column
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from wickbench.app.print_runs import RunLine
+    from wickbench.gui.labels.desk import Desk
+
+COUNT = field("print_line", "count", N_("Stickers"), "count", low=0, high=print_runs.MOST_STICKERS)
+LOT = field("print_line", "lot_code", N_("Lot"), "text")
+
+
+class RunColumns:
+    """What the table shows and how typed text gets into a print run."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+
+    def columns(self) -> tuple[Column[RunLine], ...]:
+        """From left to right."""
+        return (
+            Column(
+                key="label_id",
+                title=N_("Label"),
+                show=self._label,
+                choices=lambda _row: self._labels(),
+                edit_text=lambda row: str(row.label_id or ""),
+                write=lambda row, typed: self._set(row, {"label_id": int(typed)}),
+                stretch=True,
+            ),
+            Column(
+                key="candle_id",
+                title=N_("For"),
+                show=self._candle,
+                choices=lambda _row: self._candles(),
+                edit_text=lambda row: str(row.candle_id or ""),
+                write=lambda row, typed: self._set(row, self._candle_value(typed)),
+            ),
+            Column(
+                key="lot_code",
+                title=LOT.label,
+                show=lambda row: row.lot_code,
+                write=lambda row, typed: self._set(row, self._lot_value(typed)),
+            ),
+            Column(
+                key="count",
+                title=COUNT.label,
+                show=lambda row: str(row.count),
+                write=lambda row, typed: self._set(row, self._count_value(typed)),
+                numeric=True,
+            ),
+        )
+
+    def add(self, typed: dict[str, str]) -> None:
+        """Make a line of what was typed or chosen in the inviting row."""
+        values = self.usual()
+        readers: dict[str, Callable[[str], dict[str, object]]] = {
+            "label_id": lambda text: {"label_id": int(text)},
+            "candle_id": self._candle_value,
+            "lot_code": self._lot_value,
+            "count": self._count_value,
+        }
+        for name, text in typed.items():
+            values |= readers[name](text)
+        run, _ = print_runs.add_line(self._desk.workspace, self._desk.run_id, values)
+        self._desk.run_id = run
+
+    def usual(self) -> dict[str, object]:
+        """What a new line begins with: the last line's candle and lot, and what is left free."""
+        view, lines = self._desk.view, self._desk.run.lines
+        candles = self._candles()
+        left = view.need.left or (view.sheet.count if view.sheet is not None else 1)
+        values: dict[str, object] = {"count": max(1, left)}
+        if lines:
+            values |= {"candle_id": lines[-1].candle_id, "lot_code": lines[-1].lot_code}
+        elif len(candles) == 2:  # noqa: PLR2004 - none, and the only one
+            values["candle_id"] = int(candles[1][0])
+        if len(self._labels()) == 1:
+            values["label_id"] = int(self._labels()[0][0])
+        return values
+
+    def _set(self, row: RunLine, values: dict[str, object]) -> None:
+        print_runs.change_line(self._desk.workspace, row.id, values)
+
+    def _count_value(self, typed: str) -> dict[str, object]:
+        return {"count": read_field(self._desk.workspace, COUNT, typed) or 0}
+
+    def _lot_value(self, typed: str) -> dict[str, object]:
+        return {"lot_code": read_field(self._desk.workspace, LOT, typed)}
+
+    @staticmethod
+    def _candle_value(typed: str) -> dict[str, object]:
+        return {"candle_id": int(typed) if typed else None}
+
+    def _label(self, row: RunLine) -> str:
+        label = self._desk.labels.get(row.label_id or 0)
+        return label.name if label is not None else "–"
+
+    def _candle(self, row: RunLine) -> str:
+        candle = self._desk.candle(row.candle_id)
+        return candle.name if candle is not None else "–"
+
+    def _labels(self) -> list[tuple[str, str]]:
+        return [(str(one.id), one.name) for one in self._desk.offered_labels()]
+
+    def _candles(self) -> list[tuple[str, str]]:
+        kept = [one for one in self._desk.shelf.candles.values() if not one.archived]
+        kept.sort(key=lambda one: one.name.casefold())
+        return [("", "–"), *((str(one.id), one.name) for one in kept)]

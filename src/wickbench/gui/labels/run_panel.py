@@ -1,0 +1,208 @@
+"""The left side of the page: what is printed on which sheet, and what to know before."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
+
+from wickbench.app import print_runs
+from wickbench.app.edit import read_field
+from wickbench.app.fields import field
+from wickbench.app.labels import CAUTION, STARTING_NAMES, new_label
+from wickbench.app.texts_marker import N_
+from wickbench.domain.errors import DomainError
+from wickbench.gui.fields.choice_field import ChoiceField
+from wickbench.gui.fields.form import readings_of
+from wickbench.gui.fields.line_field import QuantityField
+from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.labels.run_columns import RunColumns
+from wickbench.gui.labels.sheet_box import SheetBox
+from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import button, heading, label
+from wickbench.gui.tables.row_model import RowModel
+from wickbench.gui.tables.table_view import TableView
+
+if TYPE_CHECKING:
+    from wickbench.app.print_runs import RunLine
+    from wickbench.gui.labels.desk import Desk
+
+USED = field("print_run", "used_count", N_("Already used, the first"), "count", low=0, high=10_000)
+
+
+class RunPanel(QWidget):
+    """Table of the run, sheet, stickers used, printer, findings and buttons.
+
+    Signals:
+        label_made: key of a label begun here.
+        export_requested, print_requested, proof_requested, position_requested: buttons.
+    """
+
+    label_made = Signal(int)
+    export_requested = Signal()
+    print_requested = Signal()
+    proof_requested = Signal()
+    position_requested = Signal()
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        texts = desk.workspace.texts
+        columns = RunColumns(desk)
+        self.model: RowModel[RunLine] = RowModel(
+            lambda: desk.workspace.texts,
+            columns.columns(),
+            lambda row: row.id,
+            add=columns.add,
+            adding=N_("Add a label…"),
+        )
+        self.lines = TableView(self.model, texts("Labels of this print run"), most_rows=8)
+        self.new_label = button(texts("New label"))
+        self.new_label.setMenu(self.make_menu())
+        self.sheet_box = SheetBox(desk)
+        self.used = QuantityField(texts(USED.label))
+        self.printer = ChoiceField(texts("Printer and tray"), ())
+        self.counts = label("", "quiet")
+        self.findings = FindingsList()
+        self.well = FindingsList()
+        self.export = button(texts("Export PDF"), "primary")
+        self.print_button = button(texts("Print…"))
+        self.proof = button(texts("Proof on plain paper"))
+        self.position = button(texts("Correct the printer’s position…"), "flat")
+        self._lay_out()
+        self._connect()
+        name_attributes(self)
+
+    def make_menu(self) -> QMenu:
+        """The starting designs and the caution sticker."""
+        menu = QMenu(self)
+        texts = self._desk.workspace.texts
+        for word, name in (*STARTING_NAMES.items(), (CAUTION, N_("Caution sticker"))):
+            action = menu.addAction(texts(name))
+            action.setObjectName(f"new_{word}")
+            action.triggered.connect(partial(self._begin, word))
+        return menu
+
+    def _lay_out(self) -> None:
+        texts = self._desk.workspace.texts
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(10)
+        top = QHBoxLayout()
+        top.addWidget(heading(texts("What to print")), 1)
+        top.addWidget(self.new_label)
+        box.addLayout(top)
+        for part in (self.lines, self.counts, self.sheet_box):
+            box.addWidget(part)
+        pair = QHBoxLayout()
+        pair.setSpacing(12)
+        for title, asked in ((texts(USED.label), self.used), (texts("Printer"), self.printer)):
+            column = QVBoxLayout()
+            column.setSpacing(4)
+            column.addWidget(label(title, "quiet"))
+            column.addWidget(asked)
+            pair.addLayout(column, 1)
+        box.addLayout(pair)
+        box.addWidget(heading(texts("Before you print")))
+        box.addWidget(self.findings)
+        box.addWidget(self.well)
+        line = QHBoxLayout()
+        for one in (self.export, self.print_button, self.proof):
+            line.addWidget(one)
+        line.addStretch(1)
+        box.addLayout(line)
+        last = QHBoxLayout()
+        last.addWidget(self.position)
+        last.addStretch(1)
+        box.addLayout(last)
+        box.addStretch(1)
+
+    def _connect(self) -> None:
+        self.lines.remove_requested.connect(self._remove)
+        self.used.committed.connect(self._use_first)
+        self.printer.committed.connect(self._choose_printer)
+        self.export.clicked.connect(self.export_requested)
+        self.print_button.clicked.connect(self.print_requested)
+        self.proof.clicked.connect(self.proof_requested)
+        self.position.clicked.connect(self.position_requested)
+        self.sheet_box.typing.connect(self.show_view)
+
+    # -- showing ---------------------------------------------------------------------------------
+    def refresh(self) -> None:
+        """Show the run afresh."""
+        self.model.set_rows(self._desk.run.lines)
+        self.sheet_box.refresh()
+        self._show_used()
+        self.printer.set_pairs(self._printers())
+        run = self._desk.run
+        self.printer.show_stored(f"{run.printer}\n{run.tray}" if run.printer else "")
+        self.show_view()
+
+    def show_view(self) -> None:
+        """Show what the placed run says."""
+        view, texts = self._desk.view, self._desk.workspace.texts
+        self.findings.show_findings(texts, view.findings)
+        self.well.show_findings(texts, view.well)
+        self.counts.setText(self.count_words())
+        ready = view.sheets > 0
+        for one in (self.export, self.print_button):
+            one.setEnabled(view.may_print)
+        self.proof.setEnabled(ready)
+
+    def count_words(self) -> str:
+        """How many stickers on how many sheets, and how many stay free."""
+        view, texts = self._desk.view, self._desk.workspace.texts
+        if view.sheet is None:
+            return texts(N_("Choose a sticker sheet, or enter one by its measures."))
+        if not view.count:
+            return texts(N_("Add a label to see it on the sheet."))
+        stickers = texts.plural(N_("{n} sticker"), N_("{n} stickers"), view.count)
+        sheets = texts.plural(N_("on {n} sheet"), N_("on {n} sheets"), view.sheets)
+        free = texts.plural(N_("{n} stays free"), N_("{n} stay free"), view.need.left)
+        return f"{stickers} {sheets}, {free}"
+
+    def _show_used(self) -> None:
+        used = self._desk.run.used
+        first = used == frozenset(range(len(used)))
+        self.used.show_stored(str(len(used)) if first and used else "")
+        texts = self._desk.workspace.texts
+        marked = texts.plural(
+            N_("{n} marked on the sheet"), N_("{n} marked on the sheet"), len(used)
+        )
+        self.used.show_assumed(texts(N_("none")) if not used else marked)
+
+    def _printers(self) -> list[tuple[str, str]]:
+        texts = self._desk.workspace.texts
+        pairs = [("", texts("any printer"))]
+        for row in self._desk.shelf.equipment.printers:
+            name, tray = str(row["name"] or ""), str(row["tray"] or "")
+            if name:
+                pairs.append((f"{name}\n{tray}", ", ".join(part for part in (name, tray) if part)))
+        return pairs
+
+    # -- doing -----------------------------------------------------------------------------------
+    def _begin(self, starting: str) -> None:
+        key = new_label(self._desk.workspace, starting, self._desk.sheet)
+        self.label_made.emit(key)
+
+    def _remove(self, keys: list[int]) -> None:
+        print_runs.remove_lines(self._desk.workspace, keys)
+
+    def _use_first(self, typed: str) -> None:
+        workspace = self._desk.workspace
+        try:
+            count = int(float(str(read_field(workspace, USED, typed) or 0)))
+        except DomainError as error:
+            self.used.show_trouble(workspace.texts.say(error), readings_of(error))
+            return
+        self.used.clear_trouble()
+        self.used.show_draft(str(count) if count else "", "")
+        self.used.show_stored(str(count) if count else "")
+        self._desk.run_id = print_runs.set_used(workspace, self._desk.run_id, range(count))
+
+    def _choose_printer(self, typed: str) -> None:
+        name, _, tray = typed.partition("\n")
+        workspace, desk = self._desk.workspace, self._desk
+        desk.run_id = print_runs.choose_printer(workspace, desk.run_id, name, tray)

@@ -1,0 +1,164 @@
+"""The sticker sheet of a print run: chosen, or entered right here by its measures."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from wickbench.app import print_runs, shelf_edit
+from wickbench.app.fields import field
+from wickbench.app.material_estimates import estimate_texts
+from wickbench.app.material_fields import SHEET_FIELDS
+from wickbench.app.print_run_view import sheet_values
+from wickbench.app.sticker_sheets import sheet_findings
+from wickbench.app.texts_marker import N_
+from wickbench.gui.fields.choice_field import ChoiceField
+from wickbench.gui.fields.form import FieldForm
+from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.labels.sheet_words import sheet_words
+from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import button, heading
+
+if TYPE_CHECKING:
+    from wickbench.app.fields import FieldSpec
+    from wickbench.gui.labels.desk import Desk
+
+NAME: Final = field("item", "name", N_("Name of the sheet"), "text")
+LEFT_FIELDS: Final = frozenset(
+    {"page", "page_w_mm", "columns", "sticker_w_mm", "left_mm", "pitch_x_mm", "shape"}
+)
+NEW_SHEET: Final[dict[str, object]] = {"page": "A4", "shape": "rectangle"}
+
+
+def _without_group(spec: FieldSpec) -> FieldSpec:
+    more = {"low": spec.low, "high": spec.high, "choices": spec.choices}
+    return field(spec.table, spec.name, spec.label, spec.kind, **more)  # type: ignore[arg-type]  # a row of the same table
+
+
+class SheetBox(QWidget):
+    """Chooser, buttons, and the measures of the chosen sheet folded away until asked for.
+
+    Signals:
+        typing: the sheet's measures while they are typed.
+    """
+
+    typing = Signal()
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        workspace, texts = desk.workspace, desk.workspace.texts
+        self.sheet = ChoiceField(texts("Sticker sheet"), ())
+        self.measures_button = button(texts("Measures"))
+        self.measures_button.setCheckable(True)
+        self.new_sheet = button(texts("New sheet"))
+        self.name_form = FieldForm(workspace, (NAME,))
+        specs = [_without_group(spec) for spec in SHEET_FIELDS if spec.name != "surface"]
+        self.across = FieldForm(workspace, [one for one in specs if one.name in LEFT_FIELDS])
+        self.down = FieldForm(workspace, [one for one in specs if one.name not in LEFT_FIELDS])
+        self.measures = QWidget()
+        self.findings = FindingsList(N_("The measures fit the page."))
+        self._lay_out(texts("Sticker sheet"))
+        self.sheet.committed.connect(self._choose)
+        self.new_sheet.clicked.connect(self.begin_sheet)
+        self.measures_button.toggled.connect(self._unfold)
+        for form in (self.across, self.down):
+            form.edited.connect(self._typed)
+            form.committed.connect(self._typed)
+        name_attributes(self)
+
+    def _lay_out(self, title: str) -> None:
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(8)
+        box.addWidget(heading(title))
+        line = QHBoxLayout()
+        line.addWidget(self.sheet, 1)
+        line.addWidget(self.measures_button)
+        line.addWidget(self.new_sheet)
+        box.addLayout(line)
+        inside = QVBoxLayout(self.measures)
+        inside.setContentsMargins(0, 0, 0, 0)
+        inside.addWidget(self.name_form)
+        sides = QHBoxLayout()
+        sides.setSpacing(12)
+        for form in (self.across, self.down):
+            column = QVBoxLayout()
+            column.addWidget(form)
+            column.addStretch(1)
+            sides.addLayout(column, 1)
+        inside.addLayout(sides)
+        inside.addWidget(self.findings)
+        self.measures.setVisible(False)
+        box.addWidget(self.measures)
+
+    def refresh(self) -> None:
+        """Show the sheets and the chosen one."""
+        self.sheet.set_pairs(self._offered())
+        chosen = self._desk.run.sheet_id
+        self.sheet.show_stored("" if chosen is None else str(chosen))
+        self.measures_button.setEnabled(chosen is not None)
+        if chosen is None:
+            self.measures_button.setChecked(False)
+        values = sheet_values(self._desk.workspace, chosen) if chosen is not None else {}
+        for form in (self.name_form, self.across, self.down):
+            form.show_record(chosen, values)
+        self._assume(values)
+        self.findings.show_findings(self._desk.workspace.texts, sheet_findings(values))
+
+    def begin_sheet(self) -> None:
+        """A new sticker sheet, chosen at once, its measures unfolded."""
+        workspace = self._desk.workspace
+        letter = workspace.settings.regions == ("US",)
+        page = {"page": "Letter"} if letter else {}
+        key = shelf_edit.new_item(workspace, "sheet", {}, {**NEW_SHEET, **page})
+        self._desk.run_id = print_runs.choose_sheet(workspace, self._desk.run_id, key)
+        self.measures_button.setChecked(True)
+        self.name_form.focus("name")
+
+    def typed_values(self) -> dict[str, object]:
+        """The sheet's values with what is being typed in place of what is stored."""
+        chosen = self._desk.run.sheet_id
+        if chosen is None:
+            return {}
+        stored = sheet_values(self._desk.workspace, chosen)
+        return {**stored, **self._of(self.across, stored), **self._of(self.down, stored)}
+
+    @staticmethod
+    def _of(form: FieldForm, stored: dict[str, object]) -> dict[str, object]:
+        typed = form.values()
+        return {name: typed.get(name, stored.get(name)) for name in form.fields}
+
+    def _offered(self) -> list[tuple[str, str]]:
+        texts, shelf = self._desk.workspace.texts, self._desk.shelf
+        chosen = self._desk.run.sheet_id
+        kept = [
+            one
+            for one in shelf.materials.values()
+            if one.kind == "sheet" and (not one.archived or one.id == chosen)
+        ]
+        kept.sort(key=lambda one: one.name.casefold())
+        pairs = [(str(one.id), sheet_words(texts, one, shelf.on_hand.get(one.id))) for one in kept]
+        return [("", texts("Choose a sheet…")), *pairs]
+
+    def _choose(self, typed: str) -> None:
+        key = int(typed) if typed else None
+        self._desk.run_id = print_runs.choose_sheet(self._desk.workspace, self._desk.run_id, key)
+
+    def _unfold(self, *, checked: bool) -> None:
+        self.measures.setVisible(checked)
+
+    def _typed(self, *_: object) -> None:
+        values = self.typed_values()
+        self._assume(values)
+        self.findings.show_findings(self._desk.workspace.texts, sheet_findings(values))
+        self._desk.measures = values
+        self._desk.lay_out()
+        self.typing.emit()
+
+    def _assume(self, values: dict[str, object]) -> None:
+        assumed = estimate_texts(self._desk.workspace.texts, "sheet", values)
+        self.across.show_assumed(assumed)
+        self.down.show_assumed(assumed)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from wickbench.app import dates
 from wickbench.app.texts_marker import N_
+from wickbench.app.workspace import act
 from wickbench.domain.errors import CannotRead, DomainError, OutOfRange
 from wickbench.domain.quantities import parse
 from wickbench.storage import records, state
@@ -31,7 +32,8 @@ def read_field(
     """
     text = typed.strip()
     if not text:
-        return None
+        # "Nothing" can be a choice of its own, and must not bring a setting's default back.
+        return "" if any(choice.value == "" for choice in spec.choices) else None
     if spec.kind in _LONGEST:
         if len(text) > _LONGEST[spec.kind] or "\0" in text:
             raise CannotRead("field.too-long", most=_LONGEST[spec.kind])
@@ -153,7 +155,7 @@ def store_field(
     if spec.table == "setting":
         workspace.set_setting(spec.name, value, origin)
         return
-    label = N_("Change a field")
+    label = act(N_("Change “{what}”"), spec.label)
     with workspace.step(label, merge=(spec.table, record, spec.name), origin=origin) as connection:
         records.update(connection, spec.table, record, {spec.name: value})
 

@@ -20,6 +20,19 @@ if TYPE_CHECKING:
     from wickbench.storage.workshop_file import Connection, WorkshopFile
 
 
+_WHAT = "\x1f"
+
+
+def act(name: str, what: str) -> str:
+    """A label for a step that names what it was done to: two msgids, translated when shown.
+
+    Args:
+        name: with ``{what}`` in it.
+        what: goes there.
+    """
+    return f"{name}{_WHAT}{what}"
+
+
 @dataclass(frozen=True, slots=True)
 class Services:
     """What main builds once and hands to whoever opens a workshop."""
@@ -125,12 +138,16 @@ class Workspace:
     @property
     def undo_label(self) -> str:
         """The act that undo would take back, in the person's language."""
-        return self.texts(self._file.undo_label or "")
+        return self._said(self._file.undo_label)
 
     @property
     def redo_label(self) -> str:
         """The act that redo would do again, in the person's language."""
-        return self.texts(self._file.redo_label or "")
+        return self._said(self._file.redo_label)
+
+    def _said(self, label: str | None) -> str:
+        name, _, what = (label or "").partition(_WHAT)
+        return self.texts(name, what=self.texts(what)) if what else self.texts(name)
 
     def subscribe(self, listener: Callable[[Changes], None]) -> Callable[[], None]:
         """Be told after each change; call what is returned to stop."""
@@ -145,7 +162,9 @@ class Workspace:
     def _tell(self, changes: Changes) -> None:
         if changes.kinds:
             for listener in tuple(self._listeners):
-                listener(changes)
+                # One that was told before may have closed this one.
+                if listener in self._listeners:
+                    listener(changes)
 
     def set_setting(self, name: str, value: object, origin: object = None) -> None:
         """Store a setting of the file; ``None`` brings the default back."""

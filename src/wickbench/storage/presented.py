@@ -11,7 +11,7 @@ import math
 from functools import cache
 from typing import TYPE_CHECKING, NamedTuple
 
-from sqlalchemy import REAL, Column, Integer, Table
+from sqlalchemy import REAL, Column, DefaultClause, Integer, Table
 
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.rounding import half_up_decimal
@@ -124,12 +124,27 @@ def _shown(column: Presented, value: object) -> object:
 def to_stored(table: str, values: Mapping[str, object]) -> dict[str, object]:
     """Presented values as columns: half up to the stored integer.
 
+    ``None`` in a column that is never empty, such as a name, is that column's default.
+
     Raises:
         ValueError: no such table or column.
         OutOfRange: a value that cannot be kept, with ``field`` its presented name.
     """
     found = {name: column_for(table, name) for name in values}
-    return {found[name].stored: stored_value(found[name], values[name]) for name in values}
+    stored = {found[name].stored: stored_value(found[name], values[name]) for name in values}
+    return {
+        name: _emptied(table, name) if value is None else value for name, value in stored.items()
+    }
+
+
+def _emptied(table: str, stored: str) -> object:
+    """What stands in a column when nothing is filled in."""
+    column = table_named(table).columns[stored]
+    default = column.server_default
+    if column.nullable or not isinstance(default, DefaultClause):
+        return None
+    written = str(default.arg)
+    return int(written) if isinstance(column.type, Integer) else written
 
 
 def stored_value(column: Presented, value: object) -> object:

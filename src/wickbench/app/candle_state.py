@@ -73,7 +73,7 @@ def _oils(version: RecipeVersion | None, shelf: Shelf) -> list[MadeOf]:
     return found
 
 
-def tested(candle: Candle, shelf: Shelf) -> Tested:
+def state_of(candle: Candle, shelf: Shelf) -> Tested:
     """The state of a candle: its last verdict, reopened when what it was given on changed."""
     record = candle.tests[-1] if candle.tests else None
     if record is None:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from wickbench.app.candle_findings import findings_of
 from wickbench.app.candle_net import PlannedNet, Proposal, planned_net, proposals
 from wickbench.app.candle_shown import wicks_text
-from wickbench.app.candle_state import Tested, tested
+from wickbench.app.candle_state import Tested, state_of
 from wickbench.app.measures import levels, measure
 from wickbench.app.mixes import densities_or_none
 from wickbench.app.recipe_fields import TEST_STATE_NAMES
@@ -87,7 +87,7 @@ def _row(candle: Candle, shelf: Shelf, texts: Texts) -> CandleRow:
         recipe = texts(N_("{name} v{number}"), name=version.name, number=version.number)
     vessel = shelf.names.get(candle.vessel_id or 0, "")
     wicks = wicks_text(texts, candle.wick_ids, shelf)
-    state = tested(candle, shelf).state
+    state = state_of(candle, shelf).state
     words = (
         candle.name, candle.code, recipe, vessel, wicks, candle.identity, candle.note,
         texts(TEST_STATE_NAMES[state]),
@@ -115,7 +115,7 @@ def view_candle(candle: Candle, shelf: Shelf, settings: Settings, texts: Texts) 
         candle=candle,
         version=version,
         vessel=vessel,
-        tested=tested(candle, shelf),
+        tested=state_of(candle, shelf),
         net=net,
         proposals=proposals(net, settings),
         drawing=_drawing(candle, measures, shelf, texts),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wickbench.app.candle_state import tested
+from wickbench.app.candle_state import state_of
 from wickbench.app.mixes import facts_of
 from wickbench.domain.catalog import Additive, Dye
 from wickbench.domain.findings import Finding, Rank, sort_findings
@@ -76,6 +76,6 @@ def _for_sale(version: RecipeVersion, shelf: Shelf) -> Iterator[Finding]:
         for candle in shelf.candles.values()
         if candle.version_id == version.id and not candle.archived
     ]
-    names = [candle.name for candle in own if tested(candle, shelf).state != "passed"]
+    names = [candle.name for candle in own if state_of(candle, shelf).state != "passed"]
     if names:
         yield Finding(Rank.NOTE, "recipe-dock.for-sale-not-passed", {"names": tuple(names)})

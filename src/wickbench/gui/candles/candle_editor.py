@@ -118,6 +118,7 @@ class CandleEditor(QWidget):
             form.show_record(candle.id if candle else None, values)
         if candle is None:
             return
+        self.wicks.show_wicks(candle.wick_ids)
         lines = extra_lines(self.workspace, candle, shelf)
         self.extras.show_lines(candle.id, lines, shelf)
         self._typed()
@@ -137,7 +138,7 @@ class CandleEditor(QWidget):
     def _show(self, view: CandleView) -> None:
         texts = self.workspace.texts
         self.picture.show_drawing(view.drawing)
-        self.wicks.show_wicks(view.candle.wick_ids, passed_text(texts, view.passed_before))
+        self.wicks.show_passed(passed_text(texts, view.passed_before))
         self.weight.show_view(view)
         self.findings.show_findings(texts, view.findings)
         self.tests.show_view(view)

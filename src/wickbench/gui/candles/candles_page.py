@@ -53,6 +53,7 @@ class CandlesPage(Page):
         super().__init__(workspace, ask)
         self.record: int | None = None
         self._shelf: Shelf | None = None
+        self._filling = False
         self._rows: tuple[CandleRow, ...] = ()
         self.title.setText(self.texts(N_("Candles")))
         self.search = accessible(QLineEdit(), self.texts(N_("Find a candle")))
@@ -145,11 +146,17 @@ class CandlesPage(Page):
         if self.record not in keys:
             self.record = keys[0] if keys else None
         self._fill_list()
-        if self.record is not None:
-            self.table.go_to(self.record)
         self._fill_form()
 
     def _fill_list(self) -> None:
+        """Show what is searched for; the candle in the form stays the one it is."""
+        self._filling = True
+        self._fill_rows()
+        if self.record is not None:
+            self.table.go_to(self.record)
+        self._filling = False
+
+    def _fill_rows(self) -> None:
         sought = self.search.text()
         found = [row for row in self._rows if matches(sought, row.words)]
         self.model.set_rows(found)
@@ -181,7 +188,7 @@ class CandlesPage(Page):
         self.refresh(None)
 
     def _choose(self, record: object) -> None:
-        if isinstance(record, int) and record != self.record:
+        if isinstance(record, int) and record != self.record and not self._filling:
             self.record = record
             self._fill_form()
 

@@ -57,13 +57,16 @@ class WicksField(QWidget):
         none = self.workspace.texts(N_("no wick"))
         return [("", none), *((str(key), name) for key, name in found)]
 
-    def show_wicks(self, wicks: Sequence[int], passed: str) -> None:
-        """Show stored wicks, and which ones passed before in this vessel."""
+    def show_wicks(self, wicks: Sequence[int]) -> None:
+        """Show stored wicks."""
         self._stored = list(wicks)
         for at, field in enumerate(self.fields):
             field.show_stored(str(wicks[at]) if at < len(wicks) else "")
             for widget in (self._names[at], field):
                 widget.setVisible(at <= len(wicks))
+
+    def show_passed(self, passed: str) -> None:
+        """Say which wicks passed before in this vessel."""
         self.passed.setText(passed)
         self.passed.setVisible(bool(passed))
 

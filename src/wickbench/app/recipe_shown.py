@@ -59,33 +59,30 @@ def second_amount(texts: Texts, mass_g: float) -> str:
 
 
 _CHECKED = {
-    Checked.WITHIN: N_("{limit}, within"),
-    Checked.OVER: N_("{limit}, over"),
-    Checked.NOT_ALLOWED: N_("none allowed"),
-    Checked.NO_LIMIT: N_("sets no limit here"),
-    Checked.UNKNOWN: N_("not entered"),
+    Checked.WITHIN: N_("{name}: {share} of the candle, within the {limit} its certificate allows."),
+    Checked.OVER: N_("{name}: {share} of the candle, over the {limit} its certificate allows."),
+    Checked.NOT_ALLOWED: N_("{name}: {share} of the candle; its certificate allows none."),
+    Checked.NO_LIMIT: N_("{name}: {share} of the candle; its certificate sets no limit here."),
+    Checked.UNKNOWN: N_(
+        "{name}: {share} of the candle; what its certificate allows is not entered."
+    ),
 }
 CHECKED_LOOKS = {
     Checked.WITHIN: "fine", Checked.OVER: "stops", Checked.NOT_ALLOWED: "stops",
-    Checked.NO_LIMIT: "", Checked.UNKNOWN: "quiet",
+    Checked.NO_LIMIT: "note", Checked.UNKNOWN: "how",
 }  # fmt: skip
+"""Icon of each outcome, which is also the name of its ink where it has one."""
 
 
-def checked_text(texts: Texts, row: OilRow) -> str:
-    """How an oil stands against its certificate: "12 %, within"."""
+def oil_text(texts: Texts, row: OilRow) -> str:
+    """How an oil stands against its certificate, and its flash point: information on the oil."""
     limit = "" if row.limit_percent is None else percent(texts, row.limit_percent)
-    return texts(_CHECKED[row.state], limit=limit)
-
-
-def flash_text(texts: Texts, view: RecipeView) -> str:
-    """Flash points of the oils: information, not a warning."""
-    known = [row for row in view.oils if row.flash_c is not None]
-    said = ", ".join(
-        f"{row.name} {texts.quantity(row.flash_c, 'temperature')}"
-        for row in known
-        if row.flash_c is not None
-    )
-    return texts(N_("Flash points: {said}"), said=said) if said else ""
+    share = percent(texts, row.share_percent)
+    said = texts(_CHECKED[row.state], name=row.name, share=share, limit=limit)
+    if row.flash_c is None:
+        return said
+    flash = texts.quantity(row.flash_c, "temperature")
+    return f"{said} {texts(N_('Flash point {flash}.'), flash=flash)}"
 
 
 def density_text(texts: Texts, mix: MixDensities | None) -> str:

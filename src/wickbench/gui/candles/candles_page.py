@@ -32,6 +32,8 @@ if TYPE_CHECKING:
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
 
+_WIDE_CHARACTERS = 150
+"""The list has seven columns: the form drops below it sooner than on other pages."""
 _PUT_AWAY = N_(
     "A plan, a label or a pour still names this candle, so it was put away instead of removed. "
     "Undo brings it back."
@@ -51,6 +53,7 @@ class CandlesPage(Page):
 
     def __init__(self, workspace: Workspace, ask: Ask) -> None:
         super().__init__(workspace, ask)
+        self.wide_characters = _WIDE_CHARACTERS
         self.record: int | None = None
         self._shelf: Shelf | None = None
         self._filling = False

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import edit, recipe_edit
@@ -89,8 +89,8 @@ class AmountsPanel(QWidget):
     def _lay_out(self) -> None:
         asked = QHBoxLayout()
         asked.setSpacing(6)
-        asked.addWidget(self.amount, 3)
-        asked.addWidget(self.of, 2)
+        asked.addWidget(self.amount, 3, Qt.AlignmentFlag.AlignTop)
+        asked.addWidget(self.of, 2, Qt.AlignmentFlag.AlignTop)
         quick = QHBoxLayout()
         quick.setSpacing(6)
         quick.addWidget(self.kilogram)

@@ -45,7 +45,7 @@ class MaterialRow:
 
     def title(self, texts: Texts) -> str:
         """Its name, or what it is while it has none."""
-        return self.name or texts(N_("Unnamed {kind}"), kind=texts(KIND_NAMES[self.kind]).lower())
+        return self.name or texts(N_("{kind} without a name"), kind=texts(KIND_NAMES[self.kind]))
 
     def on_hand_text(self, texts: Texts, *, both: bool = False) -> str:
         """How much is there, or *unknown*."""

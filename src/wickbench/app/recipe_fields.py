@@ -36,7 +36,13 @@ RECIPE_NOTE = field("recipe", "note", N_("About the recipe"), "note")
 VERSION_FIELDS: tuple[FieldSpec, ...] = (
     field("recipe_version", "state", N_("State"), "choice", choices=choices(STATE_NAMES)),
     field("recipe_version", "load_percent", N_("Fragrance load"), "load", low=0, high=50),
-    field("recipe_version", "load_basis", N_("counted"), "choice", choices=choices(BASIS_NAMES)),
+    field(
+        "recipe_version",
+        "load_basis",
+        N_("Counted as percent"),
+        "choice",
+        choices=choices(BASIS_NAMES),
+    ),
     field(
         "recipe_version",
         "heat_to_c",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Unpack
 
 from wickbench.app.fields import FieldMore, FieldSpec, choices, field
+from wickbench.app.languages import LANGUAGE_NAMES, spoken_languages
 from wickbench.app.texts_marker import N_
 from wickbench.app.units import Units
 
@@ -16,7 +17,6 @@ _MASS = {"g": N_("grams"), "oz": N_("ounces"), "lb oz": N_("pounds and ounces")}
 _VOLUME = {"mL": N_("millilitres"), "fl oz": N_("fluid ounces")}
 _LENGTH = {"mm": N_("millimetres"), "in": N_("inches")}
 _TEMPERATURE = {"°C": N_("°C"), "°F": N_("°F")}
-LANGUAGES = {"en": N_("English"), "de": N_("German"), "fr": N_("French"), "es": N_("Spanish")}
 
 
 def _setting(name: str, label: str, kind: str = "text", **more: Unpack[FieldMore]) -> FieldSpec:
@@ -73,14 +73,14 @@ REGION_FIELDS: tuple[FieldSpec, ...] = (
         "language_of_papers",
         N_("Language of papers"),
         "choice",
-        choices=choices(LANGUAGES),
+        choices=choices(spoken_languages()),
         group=N_("Money and language"),
     ),
     _setting(
         "language_of_labels",
         N_("Language of labels"),
         "choice",
-        choices=choices(LANGUAGES),
+        choices=choices(LANGUAGE_NAMES),
         group=N_("Money and language"),
     ),
     _setting(

@@ -134,8 +134,8 @@ class MaterialsDock(CatalogDock):
         view = self.material_editor.show_record(record)
         if view is None:
             return ""
-        kind = self.texts(KIND_NAMES[view.kind]).lower()
-        return str(view.values["name"] or "") or self.texts(N_("Unnamed {kind}"), kind=kind)
+        kind = self.texts(KIND_NAMES[view.kind])
+        return str(view.values["name"] or "") or self.texts(N_("{kind} without a name"), kind=kind)
 
     @override
     def show_record(self, record: int) -> None:

@@ -96,6 +96,16 @@ def temperatures(version: RecipeVersion, shelf: Shelf) -> dict[str, float | None
     return found
 
 
+def cure_days(version: RecipeVersion, shelf: Shelf) -> int:
+    """Days until cured: the version's own, else its main wax's, else the longest of its class."""
+    wax = main_wax(version, shelf)
+    usual = wax_defaults(wax) if wax else WAX_CLASSES["other"]
+    for own in (version.cure_days, wax.cure_days if wax else None):
+        if own is not None:
+            return own
+    return usual.cure_days[1]
+
+
 def main_wax(version: RecipeVersion, shelf: Shelf) -> Wax | None:
     """The wax with most parts."""
     waxes = [

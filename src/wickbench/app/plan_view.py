@@ -1,0 +1,174 @@
+"""The pour plan as it is shown: every figure already in the person's words and units."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from wickbench.app.mixes import cure_days
+from wickbench.app.plan_inputs import Prepared, Resolved, prepare
+from wickbench.app.plan_pots import PotCard, pot_cards
+from wickbench.app.plans import PlanRow, pour_day
+from wickbench.app.recipe_fields import FILL_NAMES
+from wickbench.app.texts_marker import N_
+from wickbench.domain.findings import Finding, sort_findings
+from wickbench.domain.plan import LineMix, PourPlan, plan_pour
+
+if TYPE_CHECKING:
+    from collections.abc import Collection
+
+    from wickbench.app.settings import Settings
+    from wickbench.app.shelf import Shelf
+    from wickbench.app.texts import Texts
+
+_E4 = 10_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineShown:
+    """One line of the table, in words."""
+
+    id: int
+    candle: str
+    recipe: str
+    vessel: str
+    wick: str
+    count: str
+    fill: str
+    mix_each: str
+    net: str
+    cost: str
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """One row of what the plan comes to: a label and a value, both in words."""
+
+    label: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanView:
+    """Everything the page shows of a plan."""
+
+    plan: PlanRow
+    prepared: Prepared
+    result: PourPlan
+    lines: tuple[LineShown, ...]
+    pots: tuple[PotCard, ...]
+    totals: tuple[Total, ...]
+    findings: tuple[Finding, ...]
+
+
+def view_plan(
+    plan: PlanRow,
+    shelf: Shelf,
+    settings: Settings,
+    texts: Texts,
+    *,
+    today: dt.date,
+    taken_codes: Collection[str] = (),
+) -> PlanView:
+    """Compute the plan and put it into words.
+
+    Args:
+        plan: as stored, or with what is being typed in place.
+        shelf: snapshot of materials, vessels, recipes, candles, equipment and stock.
+        settings: of the file.
+        texts: the person's words and units.
+        today: the day for a plan without one.
+        taken_codes: lot codes that exist already.
+    """
+    prepared = prepare(plan, shelf, settings)
+    result = plan_pour(prepared.inputs)
+    day = pour_day(plan, today)
+    mixes = {mix.line_key: mix for mix in result.lines}
+    cards, said = pot_cards(result, settings, texts, day, taken_codes)
+    return PlanView(
+        plan=plan,
+        prepared=prepared,
+        result=result,
+        lines=tuple(_line(one, mixes.get(one.row.id), shelf, texts) for one in prepared.resolved),
+        pots=cards,
+        totals=tuple(_totals(prepared, result, shelf, texts, day)),
+        findings=sort_findings([*result.findings, *prepared.findings, *said]),
+    )
+
+
+def _line(one: Resolved, mix: LineMix | None, shelf: Shelf, texts: Texts) -> LineShown:
+    return LineShown(
+        id=one.row.id,
+        candle=one.candle.name if one.candle else "",
+        recipe=one.version.name if one.version else "",
+        vessel=one.vessel.name if one.vessel else "",
+        wick=wicks_text(one.wick_ids, shelf, texts),
+        count="" if one.row.count is None else str(one.row.count),
+        fill=texts(FILL_NAMES[one.row.fill_to]),
+        mix_each="" if mix is None else texts.quantity(mix.each_g, "mass", step=0.1, both=False),
+        net="" if mix is None else _net(one, mix, texts),
+        cost="" if mix is None else texts.money(mix.cost_e4 / _E4),
+    )
+
+
+def wicks_text(wick_ids: tuple[int, ...], shelf: Shelf, texts: Texts) -> str:
+    """Wicks in words: "Flat cotton 6", "2 × Flat cotton 6", "no wick"."""
+    if not wick_ids:
+        return texts(N_("no wick"))
+    counted = {key: wick_ids.count(key) for key in dict.fromkeys(wick_ids)}
+    return ", ".join(
+        shelf.names.get(key, "") if count == 1 else f"{count} × {shelf.names.get(key, '')}"
+        for key, count in counted.items()
+    )
+
+
+def _net(one: Resolved, mix: LineMix, texts: Texts) -> str:
+    """Net weight in both systems; with the declared one where it differs."""
+    net = texts.quantity(mix.each_g, "mass")
+    declared = one.candle.declared_net_g if one.candle else None
+    if declared is None:
+        return net
+    return texts(
+        N_("{net}, declared {declared}"),
+        net=net,
+        declared=texts.quantity(declared, "mass", both=False),
+    )
+
+
+def _totals(
+    prepared: Prepared, result: PourPlan, shelf: Shelf, texts: Texts, day: dt.date
+) -> list[Total]:
+    pots = len(result.pots)
+    count = texts.plural("{n} candle", "{n} candles", result.candles)
+    in_pots = texts.plural("in one pot", "in {n} pots", pots)
+    totals = [
+        Total(texts(N_("Candles")), f"{count} {in_pots}" if pots else count),
+        Total(texts(N_("Mix in all")), texts.quantity(result.total_g, "mass")),
+        Total(texts(N_("Left over")), texts.quantity(result.leftover_g, "mass")),
+    ]
+    mixes = {mix.line_key: mix for mix in result.lines}
+    totals += _costs(prepared, mixes, texts)
+    totals += _cured(prepared, shelf, texts, day)
+    return totals
+
+
+def _costs(prepared: Prepared, mixes: dict[object, LineMix], texts: Texts) -> list[Total]:
+    rows: dict[str, str] = {}
+    for one in prepared.resolved:
+        mix = mixes.get(one.row.id)
+        if mix is None:
+            continue
+        name = one.candle.name if one.candle else one.vessel.name if one.vessel else ""
+        value = texts.money(mix.cost_e4 / _E4)
+        if mix.unpriced:
+            value = texts(N_("{cost} and what has no price"), cost=value)
+        rows[texts(N_("Material, {name}"), name=name)] = value
+    return [Total(label, value) for label, value in rows.items()]
+
+
+def _cured(prepared: Prepared, shelf: Shelf, texts: Texts, day: dt.date) -> list[Total]:
+    days = [cure_days(one.version, shelf) for one in prepared.resolved if one.version is not None]
+    if not days:
+        return []
+    return [Total(texts(N_("All cured")), texts.date(day + dt.timedelta(days=max(days))))]

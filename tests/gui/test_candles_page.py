@@ -186,6 +186,7 @@ def test_a_verdict_is_recorded_shown_and_reopened(
     tests = page.editor.tests
     qtbot.mouseClick(tests.record, Qt.MouseButton.LeftButton)
     assert tests.form.isVisible()
+    QApplication.processEvents()
     state = tests.form.fields["state"].editor
     assert isinstance(state, QComboBox)
     state.setCurrentIndex(state.findData("passed"))
@@ -217,6 +218,7 @@ def test_a_day_that_is_no_day_or_to_come_gets_its_sentence(
     with_candle(workspace, ids, "Bramble", "B")
     tests = page.editor.tests
     tests.begin()
+    QApplication.processEvents()
     day = tests.form.fields["tested_on"]
     type_into_only(qtbot, day, "someday")
     qtbot.mouseClick(tests.form.accept, Qt.MouseButton.LeftButton)
@@ -306,3 +308,26 @@ def test_it_is_reached_by_key_menu_and_from_another_page(qtbot: QtBot, window: M
         QApplication.processEvents()
         assert page.editor.minimumSizeHint().width() <= page.viewport().width()
         assert page.horizontalScrollBar().maximum() == 0
+
+
+def test_what_was_put_away_stays_named_and_chosen(
+    page: CandlesPage, ids: dict[str, int], workspace: Workspace
+) -> None:
+    key = with_candle(workspace, ids, "Bramble", "B")
+    for name in ("jar", "wick"):
+        assert not shelf_edit.remove_item(workspace, ids[name])
+    assert not shelf_edit.remove_recipe(workspace, ids["recipe"])
+    first = page.editor.first
+    shown = [first.fields["version_id"], first.fields["vessel_id"], page.editor.wicks.fields[0]]
+    texts = []
+    for field in shown:
+        combo = field.editor
+        assert isinstance(combo, QComboBox)
+        texts.append(combo.currentText())
+        line = combo.lineEdit()
+        assert line is not None
+        line.editingFinished.emit()
+    assert texts == ["Bramble v1", "Amber tumbler", "Flat cotton 6"]
+    candle = load_shelf(workspace).candles[key]
+    assert (candle.version_id, candle.vessel_id) == (ids["version"], ids["jar"])
+    assert candle.wick_ids == (ids["wick"],)

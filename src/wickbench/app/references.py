@@ -24,6 +24,9 @@ NAMED_TABLES: Final = frozenset(
 )
 
 
+_VERSION: Final = N_("{name} v{number}")
+
+
 def reference_choices(workspace: Workspace, refers_to: str) -> tuple[tuple[int, str], ...]:
     """Number and name of every record that a field can refer to.
 
@@ -50,6 +53,18 @@ def reference_choices(workspace: Workspace, refers_to: str) -> tuple[tuple[int, 
     return tuple(sorted(named, key=lambda pair: name_key(pair[1])))
 
 
+def reference_name(workspace: Workspace, refers_to: str, key: int) -> str:
+    """Name of a record that a field refers to, also when it was put away since."""
+    with workspace.read() as connection:
+        if refers_to == "version":
+            version = records.fetch(connection, "recipe_version", key)
+            recipe = records.fetch(connection, "recipe", int(str(version["recipe_id"])))
+            name, number = _name(recipe), version["number"]
+            return workspace.texts(_VERSION, name=name, number=number)
+        table = "item" if refers_to in ITEM_KINDS else refers_to
+        return _name(records.fetch(connection, table, key))
+
+
 def _versions(workspace: Workspace) -> tuple[tuple[int, str], ...]:
     with workspace.read() as connection:
         recipes = records.fetch_all(connection, "recipe", {"archived": 0})
@@ -61,7 +76,7 @@ def _versions(workspace: Workspace) -> tuple[tuple[int, str], ...]:
     return tuple(
         (
             int(str(row["id"])),
-            texts(N_("{name} v{number}"), name=names[row["recipe_id"]], number=row["number"]),
+            texts(_VERSION, name=names[row["recipe_id"]], number=row["number"]),
         )
         for row in own
     )

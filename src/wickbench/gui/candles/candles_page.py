@@ -84,7 +84,7 @@ class CandlesPage(Page):
 
     def _columns(self) -> list[Column[CandleRow]]:
         return [
-            Column(key="code", title=N_("Code"), show=lambda row: row.code),
+            Column(key="code", title=N_("Code"), show=lambda row: row.code, keeps=True),
             Column(key="name", title=N_("Name"), show=self._name, stretch=True),
             Column(key="recipe", title=N_("Recipe"), show=lambda row: row.recipe),
             Column(key="vessel", title=N_("Vessel"), show=lambda row: row.vessel),
@@ -94,7 +94,7 @@ class CandlesPage(Page):
                 sort=lambda row: row.declared_g, about=N_("Declared net weight"),
             ),
             Column(
-                key="state", title=N_("Tests"),
+                key="state", title=N_("Tests"), keeps=True,
                 show=lambda row: self.texts(TEST_STATE_NAMES[row.state]),
                 look=lambda row: STATE_LOOKS[row.state], icon=lambda row: STATE_ICONS[row.state],
             ),

@@ -9,7 +9,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from wickbench.app.candles import MOST_WICKS
-from wickbench.app.references import reference_choices
+from wickbench.app.references import reference_choices, reference_name
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.choice_field import ReferenceField
 from wickbench.gui.naming import name_attributes
@@ -37,7 +37,7 @@ class WicksField(QWidget):
         self.workspace = workspace
         self._stored: list[int] = []
         texts = workspace.texts
-        self.fields = [ReferenceField(texts(name), self._offered) for name in _NAMES]
+        self.fields = [ReferenceField(texts(name), self._offered, self._name_of) for name in _NAMES]
         self._names = [label(texts(name), "quiet", wrap=False) for name in _NAMES]
         self.passed = label("", "quiet")
         box = QVBoxLayout(self)
@@ -56,6 +56,9 @@ class WicksField(QWidget):
         found = reference_choices(self.workspace, "wick")
         none = self.workspace.texts(N_("no wick"))
         return [("", none), *((str(key), name) for key, name in found)]
+
+    def _name_of(self, key: str) -> str:
+        return reference_name(self.workspace, "wick", int(key))
 
     def show_wicks(self, wicks: Sequence[int]) -> None:
         """Show stored wicks."""

@@ -86,7 +86,10 @@ class ReferenceField(Field):
     """Another record, found by typing any part of its name."""
 
     def __init__(
-        self, accessible_name: str, offered: Callable[[], Sequence[tuple[str, str]]]
+        self,
+        accessible_name: str,
+        offered: Callable[[], Sequence[tuple[str, str]]],
+        name_of: Callable[[str], str] | None = None,
     ) -> None:
         """Build it.
 
@@ -94,8 +97,11 @@ class ReferenceField(Field):
             accessible_name: translated name of the field.
             offered: gives record number and name of what can be chosen, asked on each refresh;
                 the number ``""`` is *none*.
+            name_of: name of a record that is stored here but not offered any more, such as one
+                that was put away; without it the field would seem empty.
         """
         self.combo = QComboBox()
+        self._name_of = name_of
         slim(self.combo)
         self.combo.setEditable(True)
         self.combo.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
@@ -125,6 +131,8 @@ class ReferenceField(Field):
         self.combo.clear()
         for number, name in self._offered():
             self.combo.addItem(name, number)
+        if kept and self._name_of is not None and self.combo.findData(kept) < 0:
+            self.combo.addItem(self._name_of(kept), kept)
         self._put(kept)
         self.combo.blockSignals(False)  # noqa: FBT003 - Qt's argument
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wickbench.app.references import reference_choices
+from wickbench.app.references import reference_choices, reference_name
 from wickbench.gui.fields.choice_field import ChoiceField, ReferenceField, YesNoField
 from wickbench.gui.fields.line_field import DateField, QuantityField, TextField
 from wickbench.gui.fields.note_field import NoteField
@@ -23,7 +23,11 @@ def made_field(workspace: Workspace, spec: FieldSpec) -> Field:
     if spec.kind == "yes_no":
         return YesNoField(name)
     if spec.kind == "reference":
-        return ReferenceField(name, lambda: reference_pairs(workspace, spec))
+        return ReferenceField(
+            name,
+            lambda: reference_pairs(workspace, spec),
+            lambda number: reference_name(workspace, spec.refers_to, int(number)),
+        )
     if spec.kind == "note":
         return NoteField(name)
     if spec.kind == "date":

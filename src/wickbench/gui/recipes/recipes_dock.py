@@ -57,7 +57,7 @@ class RecipesDock(CatalogDock):
                 show=lambda row: f"v{row.number}", about=N_("Newest version"),
             ),
             Column(
-                key="state", title=N_("State"),
+                key="state", title=N_("State"), keeps=True,
                 show=lambda row: self.texts(STATE_NAMES[row.state]),
                 look=lambda row: _STATE_LOOKS[row.state],
             ),

@@ -20,6 +20,7 @@ class Column(Generic[Row]):
         sort: what rows are sorted by; the shown text when absent.
         numeric: figures, set at the right with their header.
         stretch: takes the room that is left; one column of a table does.
+        keeps: words that are never cut: the other columns give way.
         hint: text of the tooltip; the full cell text when absent.
         write: takes typed text; raises ``DomainError`` when it cannot be read. The cell can be
             edited when this is given.
@@ -37,6 +38,7 @@ class Column(Generic[Row]):
     sort: Callable[[Row], object] | None = None
     numeric: bool = False
     stretch: bool = False
+    keeps: bool = False
     hint: Callable[[Row], str] | None = None
     write: Callable[[Row, str], None] | None = None
     edit_text: Callable[[Row], str] | None = None

@@ -136,7 +136,11 @@ class TableView(QTableView):
         for at in range(len(columns)):
             self.setColumnHidden(at, at in hidden)
             wanted[at] = 0 if at in hidden else wanted[at]
-        words = [at for at, column in enumerate(columns) if not column.numeric or at == stretch]
+        words = [
+            at
+            for at, column in enumerate(columns)
+            if at == stretch or not (column.numeric or column.keeps)
+        ]
         for at, wide in enumerate(shared_widths(wanted, words, stretch, room)):
             if at not in hidden:
                 self.setColumnWidth(at, wide)

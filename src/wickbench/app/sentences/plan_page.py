@@ -31,4 +31,5 @@ SENTENCES: dict[str, str] = {
     "plan.scale-unknown": N_(
         "{name} is left out: say under Equipment how much it carries and what it reads to."
     ),
+    "weigh.nothing": N_("There is nothing to weigh yet: add a line with a count."),
 }

@@ -1,0 +1,154 @@
+"""The weigh sheets of a plan: from the plan in words to the paper."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from wickbench.app.label_making import typeface_shelf
+from wickbench.app.mixes import main_wax, wax_defaults
+from wickbench.app.plan_pots import celsius
+from wickbench.app.plan_view import PlanView, view_plan
+from wickbench.app.plans import load_plan, pour_day
+from wickbench.app.pour_codes import taken_codes
+from wickbench.app.shelf import Shelf, load_shelf
+from wickbench.app.texts_marker import N_
+from wickbench.documents.flow import Flow, PaperFaces
+from wickbench.documents.page import A4_MM, LETTER_MM
+from wickbench.documents.pdf_file import write_pdf
+from wickbench.documents.typefaces import REGULAR, SANS
+from wickbench.documents.weigh_sheet import SheetLine, WeighSheet, draw_weigh_sheets
+from wickbench.domain.errors import DomainError
+from wickbench.domain.findings import Rank
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from wickbench.app.plan_pots import PotCard
+    from wickbench.app.settings import Settings
+    from wickbench.app.texts import Texts
+    from wickbench.app.workspace import Workspace
+    from wickbench.documents.surface import Surface
+
+_HEADINGS = (
+    N_("Done"), N_("Material"), N_("Weigh"), "", N_("How"), N_("Weighed"),
+)  # fmt: skip
+CAUTIONS = (
+    N_(
+        "Hot wax burns: gloves and goggles on, children and pets out. Never leave a pot on the "
+        "heat alone; smother burning wax with a lid, never water."
+    ),
+    N_(
+        "Keep oils away from flame and off the skin; air the room. The data sheets of your "
+        "materials and local rules come before this sheet."
+    ),
+)
+_TEST_ONLY = N_("For testing, not for sale: {names}.")
+
+
+def paper_size(settings: Settings) -> tuple[float, float]:
+    """Letter where it is sold in the US first, A4 elsewhere."""
+    regions = settings.regions
+    return LETTER_MM if regions and regions[0] == "US" else A4_MM
+
+
+def paper_texts(workspace: Workspace) -> Texts:
+    """Words of papers, in their own language, with the person's units."""
+    return workspace.texts.in_language(workspace.settings.text("language_of_papers") or "en")
+
+
+def sheets_of(view: PlanView, shelf: Shelf, settings: Settings, texts: Texts) -> list[WeighSheet]:
+    """One sheet for each pot of a plan."""
+    day = view.plan.pour_on or ""
+    return [_sheet(card, view, shelf, settings, texts, day) for card in view.pots]
+
+
+def _sheet(  # noqa: PLR0917 - what a sheet is made of
+    card: PotCard, view: PlanView, shelf: Shelf, settings: Settings, texts: Texts, day: str
+) -> WeighSheet:
+    lot = texts(settings.text("lot_word"))
+    when = texts.date(day) if day else ""
+    return WeighSheet(
+        title=card.title,
+        lot=f"{lot} {card.lot_code}" if card.lot_code else "",
+        subtitle=" · ".join(part for part in (when, card.total) if part),
+        headings=tuple(texts(words) for words in _HEADINGS),
+        lines=tuple(
+            SheetLine(
+                name=one.name, amount=one.amount, other=one.other, scale=one.scale, when=one.when
+            )
+            for one in card.weigh
+        ),
+        facts=_facts(card, view, shelf, texts),
+        fills=card.fills,
+        cautions=tuple(texts(words) for words in CAUTIONS),
+        notes=texts(N_("Notes: temperatures, room, what went otherwise")),
+    )
+
+
+def _facts(card: PotCard, view: PlanView, shelf: Shelf, texts: Texts) -> tuple[str, ...]:
+    facts = [texts(N_("Load {load}"), load=card.load)]
+    if card.pour_at:
+        facts.append(_pour_at(card, shelf, texts))
+    facts.append(texts(N_("Left over at the end: {left}"), left=card.leftover))
+    lines = {fill.line_key for fill in card.plan.fills}
+    names = dict.fromkeys(
+        str(one.data.get("candle") or one.data.get("vessel"))
+        for one in view.findings
+        if one.key.startswith(("plan.candle-", "plan.line-no-candle")) and one.about[1] in lines
+    )
+    if names:
+        facts.append(texts(_TEST_ONLY, names=", ".join(names)))
+    return tuple(facts)
+
+
+def _pour_at(card: PotCard, shelf: Shelf, texts: Texts) -> str:
+    """The pouring temperature with the window that is usual for the wax's class."""
+    version = shelf.versions.get(int(str(card.plan.recipe_key)))
+    wax = main_wax(version, shelf) if version is not None else None
+    if wax is None:
+        return texts(N_("Pour at {hot}"), hot=card.pour_at)
+    low, high = wax_defaults(wax).pour_c
+    return texts(
+        N_("Pour at {hot}; usual for such a wax {low} to {high}"),
+        hot=card.pour_at,
+        low=celsius(texts, low),
+        high=celsius(texts, high),
+    )
+
+
+def write_weigh_sheets(workspace: Workspace, plan: int, path: Path) -> Path:
+    """Write the weigh sheets of a plan as PDF.
+
+    Raises:
+        DomainError: ``weigh.nothing`` when the plan has no pot yet, and when the file cannot be
+            written.
+    """
+    shelf, texts = load_shelf(workspace), paper_texts(workspace)
+    row = load_plan(workspace, plan)
+    today = workspace.clock.today()
+    view = view_plan(
+        row, shelf, workspace.settings, texts, today=today, taken_codes=taken_codes(workspace)
+    )
+    if not view.pots:
+        raise DomainError("weigh.nothing")
+    sheets = sheets_of(view, shelf, workspace.settings, texts)
+    faces = paper_faces()
+    width, height = paper_size(workspace.settings)
+
+    def draw(surface: Surface) -> None:
+        draw_weigh_sheets(Flow(surface, faces, width, height, margin_mm=12.0), sheets)
+
+    day = pour_day(row, today)
+    title = texts(N_("Weigh sheets, {day}"), day=texts.date(day))
+    return write_pdf(path, draw, title=title, language=texts.language)
+
+
+def paper_faces() -> PaperFaces:
+    """The typefaces of papers, which always exist."""
+    shelf = typeface_shelf()
+    return PaperFaces(shelf.nearest(SANS, REGULAR)[0], shelf.nearest(SANS, "Bold")[0])
+
+
+def has_stops(view: PlanView) -> bool:
+    """Whether something stops the pour."""
+    return any(one.rank is Rank.STOPS for one in view.findings)

@@ -31,13 +31,6 @@ if TYPE_CHECKING:
 
 MEDIA: Final[Mapping[str, str]] = {"PNG": "image/png", "JPEG": "image/jpeg"}
 MOST_PICTURE_BYTES: Final = 20_000_000
-ADDABLE: Final[Mapping[str, str]] = {
-    "text": N_("Text"),
-    "picture": N_("Picture"),
-    "frame": N_("Frame"),
-    "line": N_("Line"),
-}
-"""Kinds of element that can be added, with their words."""
 
 
 def change_element(

@@ -147,6 +147,7 @@ class Page(Columns):
         needs_width: whether the docks fold away while this page is open.
         main: layout of the main column.
         side: layout of the side column; call ``show_side()`` when it is used.
+        top: layout of the first line: title and buttons.
         buttons: layout at the right of the title.
 
     Signals:
@@ -165,11 +166,11 @@ class Page(Columns):
         self.title = title_label()
         self.buttons = QHBoxLayout()
         self.buttons.setSpacing(8)
-        top = QHBoxLayout()
-        top.setSpacing(12)
-        top.addWidget(self.title, 1)
-        top.addLayout(self.buttons)
-        self.main.addLayout(top)
+        self.top = QHBoxLayout()
+        self.top.setSpacing(12)
+        self.top.addWidget(self.title, 1)
+        self.top.addLayout(self.buttons)
+        self.main.addLayout(self.top)
         self._listener = Listener(workspace, self, self.kinds, self.refresh)
 
     @property

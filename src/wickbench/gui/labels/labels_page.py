@@ -4,40 +4,39 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, ClassVar, Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import (
-    QCheckBox,
-    QFrame,
-    QHBoxLayout,
-    QScrollArea,
-    QTabBar,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QTabBar
 from typing_extensions import override
 
-from wickbench.app import print_runs, printing
+from wickbench.app import printing
+from wickbench.app.labels import CAUTION, new_label
 from wickbench.app.texts_marker import N_
+from wickbench.documents.page import A4_MM
 from wickbench.domain.errors import DomainError
+from wickbench.gui.labels.calibration_dialog import CalibrationDialog
+from wickbench.gui.labels.caution_panel import CautionPanel
 from wickbench.gui.labels.desk import Desk
-from wickbench.gui.labels.run_panel import RunPanel
-from wickbench.gui.labels.sheet_preview import SheetPreview
+from wickbench.gui.labels.element_panel import ElementPanel
+from wickbench.gui.labels.label_editor import LabelEditor
+from wickbench.gui.labels.run_view import RunWidget
+from wickbench.gui.labels.side_panel import SidePanel
+from wickbench.gui.labels.system_print import asked_printer, made_printer, print_drawing
 from wickbench.gui.naming import accessible, name_attributes
-from wickbench.gui.page import Page, button, label
+from wickbench.gui.page import Page, button
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QResizeEvent
 
     from wickbench.app.kinds_of_change import Changes
+    from wickbench.app.label_store import AnyElement
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
 
-_LEFT_CHARACTERS: Final = 58
 _PDF: Final = N_("PDF files (*.pdf)")
+RUN, LABELS = 0, 1
 
 
 class LabelsPage(Page):
-    """Print run at the left, its sheet beside it, caution sticker and vessel at the side."""
+    """Two tabs: the print run with its sheet, and the labels with their texts."""
 
     kinds: ClassVar[frozenset[str]] = frozenset(
         {
@@ -51,169 +50,167 @@ class LabelsPage(Page):
         super().__init__(workspace, ask)
         texts = workspace.texts
         self.desk = Desk(workspace)
-        self.sheet_no = 0
         self.title.setText(texts("Labels"))
         self.tabs = accessible(QTabBar(), texts("Print run or labels"))
-        self.run_panel = RunPanel(self.desk)
-        self.preview = SheetPreview(texts("Sheet with its stickers"))
-        self.preview_area = QScrollArea()
-        self.marking = QCheckBox(texts("A click marks a sticker as used"))
-        self.real_size = QCheckBox(texts("Real size"))
-        self.previous_sheet = button("‹")
-        self.next_sheet = button("›")
-        self.sheet_words = label("", "quiet", wrap=False)
-        self.sticker_words = label("", "quiet")
-        self.new_run = button(texts("New print run"))
-        self.buttons.addWidget(self.new_run)
+        self.run = RunWidget(self.desk)
+        self.caution_panel = CautionPanel(self.desk)
+        self.editor = LabelEditor(self.desk, self.run.panel.make_menu(), self.caution_panel)
+        self.side_panel = SidePanel(self.desk)
+        self.element_panel = ElementPanel(workspace, ask)
+        self.proof = button(texts("Proof on plain paper"))
+        self.print_button = button(texts("Print…"))
+        self.export = button(texts("Export PDF"), "primary")
         self._lay_out()
         self._connect()
         name_attributes(self)
+        self._show_tab()
 
     def _lay_out(self) -> None:
-        row = QHBoxLayout()
-        row.setSpacing(24)
-        self.run_panel.setMinimumWidth(280)
-        self.run_panel.setMaximumWidth(self.fontMetrics().averageCharWidth() * _LEFT_CHARACTERS * 2)
-        row.addWidget(self.run_panel, 5)
-        row.addWidget(self._preview_column(), 6)
-        self.main.addLayout(row)
+        self.tabs.addTab(self.texts("Print run"))
+        self.tabs.addTab(self.texts("Label designs"))
+        self.tabs.setDrawBase(False)
+        self.tabs.setExpanding(False)
+        self.title.setVisible(False)
+        self.top.insertWidget(0, self.tabs)
+        self.top.insertStretch(1, 1)
+        for one in (self.proof, self.print_button, self.export):
+            self.buttons.addWidget(one)
+        self.main.addWidget(self.run)
+        self.main.addWidget(self.editor)
         self.main.addStretch(1)
-
-    def _preview_column(self) -> QWidget:
-        texts = self.texts
-        column = QWidget()
-        box = QVBoxLayout(column)
-        box.setContentsMargins(0, 0, 0, 0)
-        line = QHBoxLayout()
-        for one in (self.previous_sheet, self.sheet_words, self.next_sheet):
-            line.addWidget(one)
-        line.addStretch(1)
-        line.addWidget(self.marking)
-        line.addWidget(self.real_size)
-        box.addLayout(line)
-        accessible(self.previous_sheet, texts("Previous sheet"))
-        accessible(self.next_sheet, texts("Next sheet"))
-        for one in (self.previous_sheet, self.next_sheet):
-            one.setFixedWidth(self.fontMetrics().height() * 2)
-        self.marking.setChecked(True)
-        self.preview_area.setWidget(self.preview)
-        self.preview_area.setWidgetResizable(True)
-        self.preview_area.setFrameShape(QFrame.Shape.NoFrame)
-        self.preview_area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        box.addWidget(self.preview_area, 1)
-        box.addWidget(self.sticker_words)
-        box.addStretch(1)
-        return column
+        for aside in (self.side_panel, self.element_panel):
+            self.side.addWidget(aside)
+        self.side.addStretch(1)
+        self.show_side()
 
     def _connect(self) -> None:
-        self.preview.pressed.connect(self._pressed)
-        self.preview.toggled.connect(self._toggle)
-        self.preview.chosen.connect(self._went)
-        self.real_size.toggled.connect(lambda on: self.preview.show_real_size(real=on))
-        self.previous_sheet.clicked.connect(lambda: self._turn(-1))
-        self.next_sheet.clicked.connect(lambda: self._turn(1))
-        self.new_run.clicked.connect(self._begin_run)
-        self.run_panel.sheet_box.typing.connect(self._show_sheet)
-        self.run_panel.export_requested.connect(self.export_pdf)
-        self.run_panel.proof_requested.connect(self.export_proof)
+        self.tabs.currentChanged.connect(self._show_tab)
+        self.export.clicked.connect(self.export_pdf)
+        self.proof.clicked.connect(self.export_proof)
+        self.print_button.clicked.connect(self.print_sheets)
+        self.run.panel.position_requested.connect(self.correct_position)
+        self.run.panel.label_made.connect(self.show_record)
+        self.run.placed.connect(self._show_buttons)
+        self.run.candle_shown.connect(self._show_candle)
+        self.run.label_opened.connect(self.show_record)
+        self.side_panel.edit_requested.connect(self.show_record)
+        self.side_panel.make_requested.connect(self._begin_caution)
+        self.editor.label_shown.connect(self._show_panels)
+        self.element_panel.drafted.connect(self._drafted)
 
     # -- showing ---------------------------------------------------------------------------------
     @override
     def refresh(self, changes: Changes | None) -> None:
         self.desk.measures = None
         self.desk.load()
-        self.run_panel.refresh()
-        self._show_sheet()
+        self.run.refresh()
+        self.editor.refresh()
+        self._show_candle()
+        self._show_buttons()
 
-    def _show_sheet(self) -> None:
+    @override
+    def show_record(self, record: int) -> None:
+        """Open one label among the designs."""
+        self.tabs.setCurrentIndex(LABELS)
+        self.editor.show_label(record)
+
+    def _show_tab(self, _index: int = 0) -> None:
+        on_run = self.tabs.currentIndex() == RUN
+        self.run.setVisible(on_run)
+        self.editor.setVisible(not on_run)
+        self.side_panel.setVisible(on_run)
+        self._show_panels()
+
+    def _show_panels(self) -> None:
+        stored = self.editor.stored
+        editing = self.tabs.currentIndex() == LABELS and stored is not None
+        is_caution = editing and stored is not None and stored.caution is not None
+        self.caution_panel.setVisible(is_caution)
+        if is_caution and stored is not None:
+            self.caution_panel.show_label(stored, self.editor.shown_candle)
+        at = self.editor.at
+        if editing and not is_caution and stored is not None and at is not None:
+            record, element = stored.element_ids[at], stored.design.elements[at]
+            self.element_panel.show_element(stored.id, at, record, element)
+        else:
+            self.element_panel.clear()
+        self.element_panel.setVisible(editing and not is_caution)
+        self.show_side(shown=self.tabs.currentIndex() == RUN or (editing and not is_caution))
+
+    def _show_candle(self) -> None:
+        self.side_panel.show_candle(self.run.shown_candle())
+
+    def _show_buttons(self) -> None:
         view = self.desk.view
-        sheets = max(1, view.sheets)
-        self.sheet_no = min(self.sheet_no, sheets - 1)
-        used = view.run.used if self.sheet_no == 0 else frozenset()
-        self.preview.show_run(view.sheet, view.pages, self.sheet_no, used)
-        many = sheets > 1
-        for one in (self.previous_sheet, self.next_sheet, self.sheet_words):
-            one.setVisible(many)
-        self.previous_sheet.setEnabled(self.sheet_no > 0)
-        self.next_sheet.setEnabled(self.sheet_no < sheets - 1)
-        self.sheet_words.setText(
-            self.texts(N_("Sheet {at} of {of}"), at=str(self.sheet_no + 1), of=str(sheets))
-        )
-        self.preview_area.setVisible(view.sheet is not None)
-        self._say_sticker()
+        for one in (self.export, self.print_button):
+            one.setEnabled(view.may_print)
+        self.proof.setEnabled(view.sheets > 0)
 
-    def _say_sticker(self) -> None:
-        words = self.sticker_text(self.preview.current)
-        self.sticker_words.setText(words)
-        self.preview.setAccessibleDescription(words)
-
-    def sticker_text(self, index: int | None) -> str:
-        """What stands on a sticker, in words."""
-        view = self.desk.view
-        if index is None or view.sheet is None:
-            return ""
-        number = self.texts(N_("Sticker {number}"), number=str(index + 1))
-        if self.sheet_no == 0 and index in view.run.used:
-            return f"{number} · {self.texts(N_('used already; the space bar frees it'))}"
-        entry = self.desk.entry_at(self.sheet_no, index)
-        if entry is None:
-            return f"{number} · {self.texts(N_('stays free'))}"
-        candle = self.desk.candle(view.lines[entry].candle_id)
-        parts = (view.labels[entry].name, candle.name if candle else "", view.lines[entry].lot_code)
-        return f"{number} · " + " · ".join(part for part in parts if part)
+    def _drafted(self, element: AnyElement) -> None:
+        if self.editor.stored is not None:
+            self.editor.show_design(self.editor.stored, element)
 
     # -- doing -----------------------------------------------------------------------------------
-    def _pressed(self, index: int) -> None:
-        if self.marking.isChecked():
-            self._toggle(index)
-
-    def _toggle(self, index: int) -> None:
-        if self.sheet_no == 0:
-            self.desk.run_id = print_runs.toggle_used(self.workspace, self.desk.run_id, index)
-
-    def _went(self, _index: int) -> None:
-        self._say_sticker()
-
-    def _turn(self, by: int) -> None:
-        self.sheet_no = max(0, self.sheet_no + by)
-        self._show_sheet()
-
-    def _begin_run(self) -> None:
-        self.desk.run_id = print_runs.new_run(self.workspace, like=self.desk.run)
-        self.desk.load()
-        self.refresh(None)
+    def _begin_caution(self) -> None:
+        self.show_record(new_label(self.workspace, CAUTION, self.desk.sheet))
 
     def export_pdf(self) -> None:
         """Ask where, write the PDF, record the print and freeze its labels."""
-        view = self.desk.view
-        path = self.ask.save_path(
-            self.texts("Where shall the labels be kept?"),
-            printing.suggested_name(self.workspace, view),
-            self.texts(_PDF),
-        )
-        if path is None:
-            return
-        try:
-            printing.export_labels(self.workspace, view, path)
-        except DomainError as error:
-            self.ask.tell(self.texts.say(error))
+        self._write(self.texts("Where shall the labels be kept?"), proof=False)
 
     def export_proof(self) -> None:
         """Ask where, and write the sheet with the edges of its stickers for plain paper."""
+        self._write(self.texts("Where shall the proof be kept?"), proof=True)
+
+    def _write(self, question: str, *, proof: bool) -> None:
         view = self.desk.view
-        path = self.ask.save_path(
-            self.texts("Where shall the proof be kept?"),
-            f"{self.texts('Proof')} {printing.suggested_name(self.workspace, view)}",
-            self.texts(_PDF),
-        )
+        name = printing.suggested_name(self.workspace, view)
+        suggested = f"{self.texts('Proof')} {name}" if proof else name
+        path = self.ask.save_path(question, suggested, self.texts(_PDF))
         if path is None:
             return
         try:
-            printing.write_labels(self.workspace, view, path, proof=True)
+            if proof:
+                printing.write_labels(self.workspace, view, path, proof=True)
+            else:
+                printing.export_labels(self.workspace, view, path)
         except DomainError as error:
             self.ask.tell(self.texts.say(error))
+
+    def print_sheets(self) -> None:
+        """Send the sheets to a printer chosen in the system's dialog."""
+        view = self.desk.view
+        if view.sheet is None:
+            return
+        title = printing.run_title(self.workspace, view)
+        printer = made_printer(view.sheet.page_w_mm, view.sheet.page_h_mm, title)
+        try:
+            draw = printing.run_drawing(self.workspace, view)
+        except DomainError as error:
+            self.ask.tell(self.texts.say(error))
+            return
+        if not asked_printer(printer, self):
+            return
+        if print_drawing(printer, draw):
+            printing.record_labels(self.workspace, view)
+        else:
+            self.ask.tell(
+                self.texts("The printer did not take the sheets. Look at it, then again.")
+            )
+
+    def correct_position(self) -> None:
+        """Open the form for the four measured crosshairs of the run's printer and tray."""
+        sheet, run = self.desk.sheet, self.desk.run
+        page = (sheet.page_w_mm, sheet.page_h_mm) if sheet is not None else A4_MM
+        place = (run.printer, run.tray)
+        dialog = CalibrationDialog(self.workspace, self.ask, place, page, self)
+        dialog.setObjectName("calibration_dialog")
+        dialog.finished.connect(dialog.deleteLater)
+        dialog.open()
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.preview_area.setFixedHeight(max(320, event.size().height() - 150))
+        high = max(320, event.size().height() - 130)
+        self.run.set_height(high)
+        self.editor.preview.setFixedHeight(max(220, int(high * 0.5)))

@@ -37,13 +37,10 @@ class RunPanel(QWidget):
 
     Signals:
         label_made: key of a label begun here.
-        export_requested, print_requested, proof_requested, position_requested: buttons.
+        position_requested: the printer's position is to be corrected.
     """
 
     label_made = Signal(int)
-    export_requested = Signal()
-    print_requested = Signal()
-    proof_requested = Signal()
     position_requested = Signal()
 
     def __init__(self, desk: Desk) -> None:
@@ -67,9 +64,7 @@ class RunPanel(QWidget):
         self.counts = label("", "quiet")
         self.findings = FindingsList()
         self.well = FindingsList()
-        self.export = button(texts("Export PDF"), "primary")
-        self.print_button = button(texts("Print…"))
-        self.proof = button(texts("Proof on plain paper"))
+        self.new_run = button(texts("New print run"))
         self.position = button(texts("Correct the printer’s position…"), "flat")
         self._lay_out()
         self._connect()
@@ -93,6 +88,7 @@ class RunPanel(QWidget):
         top = QHBoxLayout()
         top.addWidget(heading(texts("What to print")), 1)
         top.addWidget(self.new_label)
+        top.addWidget(self.new_run)
         box.addLayout(top)
         for part in (self.lines, self.counts, self.sheet_box):
             box.addWidget(part)
@@ -103,16 +99,12 @@ class RunPanel(QWidget):
             column.setSpacing(4)
             column.addWidget(label(title, "quiet"))
             column.addWidget(asked)
+            column.addStretch(1)
             pair.addLayout(column, 1)
         box.addLayout(pair)
         box.addWidget(heading(texts("Before you print")))
         box.addWidget(self.findings)
         box.addWidget(self.well)
-        line = QHBoxLayout()
-        for one in (self.export, self.print_button, self.proof):
-            line.addWidget(one)
-        line.addStretch(1)
-        box.addLayout(line)
         last = QHBoxLayout()
         last.addWidget(self.position)
         last.addStretch(1)
@@ -123,9 +115,7 @@ class RunPanel(QWidget):
         self.lines.remove_requested.connect(self._remove)
         self.used.committed.connect(self._use_first)
         self.printer.committed.connect(self._choose_printer)
-        self.export.clicked.connect(self.export_requested)
-        self.print_button.clicked.connect(self.print_requested)
-        self.proof.clicked.connect(self.proof_requested)
+        self.new_run.clicked.connect(self._begin_run)
         self.position.clicked.connect(self.position_requested)
         self.sheet_box.typing.connect(self.show_view)
 
@@ -146,10 +136,6 @@ class RunPanel(QWidget):
         self.findings.show_findings(texts, view.findings)
         self.well.show_findings(texts, view.well)
         self.counts.setText(self.count_words())
-        ready = view.sheets > 0
-        for one in (self.export, self.print_button):
-            one.setEnabled(view.may_print)
-        self.proof.setEnabled(ready)
 
     def count_words(self) -> str:
         """How many stickers on how many sheets, and how many stay free."""
@@ -186,6 +172,10 @@ class RunPanel(QWidget):
     def _begin(self, starting: str) -> None:
         key = new_label(self._desk.workspace, starting, self._desk.sheet)
         self.label_made.emit(key)
+
+    def _begin_run(self) -> None:
+        run = print_runs.new_run(self._desk.workspace, like=self._desk.run, origin=self)
+        self._desk.run_id = run
 
     def _remove(self, keys: list[int]) -> None:
         print_runs.remove_lines(self._desk.workspace, keys)

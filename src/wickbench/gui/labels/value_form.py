@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from typing_extensions import override
 
 from wickbench.app import edit
+from wickbench.app.fields import choices
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.form import FieldForm, readings_of
 
@@ -36,11 +38,17 @@ class ValueForm(FieldForm):
         self._store = store
         super().__init__(workspace, specs, parent)
 
+    def offer(self, name: str, words: Sequence[str]) -> None:
+        """Let a field of choices take these words."""
+        offered = choices({word: word for word in words})
+        self._specs[name] = replace(self._specs[name], choices=offered)
+
     @override
     def _commit(self, spec: FieldSpec, typed: str) -> None:
         if self.record is None:
             return
         field = self.fields[spec.name]
+        spec = self._specs[spec.name]
         try:
             value = edit.read_field(self.workspace, spec, typed)
             self._store(spec.name, value)

@@ -1,0 +1,138 @@
+"""Fields of what stands on a label, and of the label itself, as data."""
+
+from __future__ import annotations
+
+from dataclasses import fields as dataclass_fields
+from typing import TYPE_CHECKING, Final
+
+from wickbench.app.fields import FieldSpec, choices, field
+from wickbench.app.texts_marker import N_
+from wickbench.domain.errors import OutOfRange
+from wickbench.domain.labels import LabelDesign, TextElement
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from wickbench.app.label_store import AnyElement
+
+_TABLE: Final = "label_element"
+_LOOK: Final = N_("Look")
+_PLACE: Final = N_("Place")
+_TYPE: Final = N_("Typeface")
+_LONGEST_MM: Final = 1000.0
+
+_ALIGN: Final = {"left": N_("left"), "centre": N_("centred"), "right": N_("right")}
+_VERTICAL: Final = {"top": N_("at the top"), "middle": N_("in the middle"), "bottom": N_("below")}
+_FIT: Final = {
+    "contain": N_("show all of it"),
+    "cover": N_("fill the box"),
+    "stretch": N_("stretch to the box"),
+}
+_FIGURE: Final = {
+    "sticker": N_("follows the sticker"),
+    "rectangle": N_("rectangle"),
+    "rounded": N_("rounded"),
+    "oval": N_("oval"),
+}
+
+PLACE_FIELDS: Final = (
+    field(_TABLE, "x_mm", N_("From the left"), "length", group=_PLACE),
+    field(_TABLE, "y_mm", N_("From the top"), "length", group=_PLACE),
+    field(_TABLE, "w_mm", N_("Width"), "length", group=_PLACE, low=0, high=_LONGEST_MM),
+    field(_TABLE, "h_mm", N_("Height"), "length", group=_PLACE, low=0, high=_LONGEST_MM),
+    field(_TABLE, "turn_deg", N_("Turned by degrees"), "number", group=_PLACE, low=-360, high=360),
+)
+_COLOUR: Final = field(_TABLE, "colour", N_("Colour"), "text", group=_LOOK)
+_LINE: Final = field(_TABLE, "line_mm", N_("Line width"), "length", group=_LOOK, low=0, high=20)
+
+
+def text_fields(families: Sequence[str], styles: Sequence[str]) -> tuple[FieldSpec, ...]:
+    """Fields of a text, with the typefaces that can be chosen."""
+    return (
+        field(_TABLE, "text", N_("Text"), "note"),
+        field(
+            _TABLE, "family", N_("Typeface"), "choice", group=_TYPE,
+            choices=choices({name: name for name in families}),
+        ),
+        field(
+            _TABLE, "style", N_("Style"), "choice", group=_TYPE,
+            choices=choices({name: name for name in styles}),
+        ),
+        field(_TABLE, "size_pt", N_("Size in points"), "number", group=_TYPE, low=1, high=500),
+        field(
+            _TABLE, "min_size_pt", N_("Shrinks down to"), "number", group=_TYPE, low=1, high=500,
+            hint=N_("Smaller only when the text would not fit."),
+        ),
+        field(_TABLE, "upper", N_("In capitals"), "yes_no", group=_TYPE),
+        field(_TABLE, "wrap", N_("May take several lines"), "yes_no", group=_TYPE),
+        field(_TABLE, "letter_spacing_em", N_("Space between letters, in ems"), "number",
+              group=_TYPE, low=-0.5, high=5),
+        field(_TABLE, "leading", N_("Line distance, times the size"), "number", group=_TYPE,
+              low=0.5, high=5),
+        field(_TABLE, "align", N_("Lines stand"), "choice", group=_LOOK, choices=choices(_ALIGN)),
+        field(_TABLE, "vertical", N_("and in the box"), "choice", group=_LOOK,
+              choices=choices(_VERTICAL)),
+        _COLOUR,
+        *PLACE_FIELDS,
+    )  # fmt: skip
+
+
+OTHER_FIELDS: Final[Mapping[str, tuple[FieldSpec, ...]]] = {
+    "picture": (
+        field(
+            _TABLE, "fit", N_("In its box"), "choice", group=_LOOK, choices=choices(_FIT)
+        ),
+        *PLACE_FIELDS,
+    ),
+    "frame": (
+        field(_TABLE, "figure", N_("Shape"), "choice", group=_LOOK, choices=choices(_FIGURE)),
+        _LINE,
+        _COLOUR,
+        field(_TABLE, "fill", N_("Filled with"), "text", group=_LOOK),
+        field(_TABLE, "inset_mm", N_("Drawn in by"), "length", group=_LOOK, low=0, high=100),
+        field(_TABLE, "corner_mm", N_("Corner radius"), "length", group=_LOOK, low=0, high=100),
+        *PLACE_FIELDS,
+    ),
+    "line": (_LINE, _COLOUR, *PLACE_FIELDS),
+}  # fmt: skip
+
+LABEL_FIELDS: Final = (
+    field("label", "name", N_("Name of the label"), "text"),
+    field("label", "safe_mm", N_("Text stays from the edge"), "length", low=0, high=30),
+    field("label", "background", N_("Ground colour"), "text"),
+    field("label", "bleed_mm", N_("Ground runs over the edge"), "length", low=0, high=10),
+)
+
+ELEMENT_WORDS: Final[Mapping[str, str]] = {
+    "text": N_("Text"),
+    "picture": N_("Picture"),
+    "frame": N_("Frame"),
+    "line": N_("Line"),
+}
+
+
+def shown_values(value: AnyElement | LabelDesign) -> dict[str, object]:
+    """Values of an element or design as a form shows them: yes and no as 1 and 0."""
+    found = {one.name: getattr(value, one.name) for one in dataclass_fields(value)}
+    return {name: int(one) if isinstance(one, bool) else one for name, one in found.items()}
+
+
+def stored_value(value: AnyElement | LabelDesign, name: str, typed: object) -> object:
+    """A form's value as the element or design keeps it.
+
+    Raises:
+        OutOfRange: an empty field that needs a measure.
+    """
+    now = getattr(value, name)
+    if isinstance(now, bool):
+        return bool(typed)
+    if isinstance(now, str):
+        return str(typed or "")
+    if typed is None:
+        raise OutOfRange("label.measure-missing")
+    return typed
+
+
+def element_words(element: AnyElement) -> str:
+    """What an element is, for the list: its text, or nothing for other kinds."""
+    return " ".join(element.text.split()) if isinstance(element, TextElement) else ""

@@ -1,0 +1,180 @@
+"""What one element of a label looks like, as a form; shown while typing, stored when done."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import partial
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QMenu, QVBoxLayout, QWidget
+
+from wickbench.app import label_elements
+from wickbench.app.edit import read_field
+from wickbench.app.label_element_fields import (
+    ELEMENT_WORDS,
+    OTHER_FIELDS,
+    shown_values,
+    stored_value,
+    text_fields,
+)
+from wickbench.app.label_making import typeface_shelf
+from wickbench.app.label_store import AnyElement, kind_of
+from wickbench.app.label_values import FIELD_WORDS
+from wickbench.domain.errors import DomainError
+from wickbench.gui.fields.choice_field import ChoiceField
+from wickbench.gui.fields.note_field import NoteField
+from wickbench.gui.labels.value_form import ValueForm
+from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import button, heading, label
+
+if TYPE_CHECKING:
+    from wickbench.app.fields import FieldSpec
+    from wickbench.app.questions import Ask
+    from wickbench.app.workspace import Workspace
+
+
+class ElementPanel(QWidget):
+    """The form of the chosen element.
+
+    Signals:
+        drafted: the element as it is being typed.
+    """
+
+    drafted = Signal(object)
+
+    def __init__(self, workspace: Workspace, ask: Ask) -> None:
+        super().__init__()
+        self._workspace, self._ask = workspace, ask
+        self.label_id: int | None = None
+        self.at: int | None = None
+        self.element: AnyElement | None = None
+        self.forms: dict[str, ValueForm] = {}
+        self._specs: dict[str, tuple[FieldSpec, ...]] = {}
+        texts = workspace.texts
+        self.heading = heading()
+        self.insert = button(texts("Insert a field"))
+        self.insert.setMenu(self._field_menu())
+        self.choose_picture = button(texts("Choose a picture…"))
+        self.choose_colour = button(texts("Choose a colour…"))
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(0, 0, 0, 0)
+        self._box.addWidget(self.heading)
+        self.hint = label(texts("Choose something on the label to change it."), "quiet")
+        self._box.addWidget(self.hint)
+        line = QHBoxLayout()
+        for one in (self.insert, self.choose_picture, self.choose_colour):
+            line.addWidget(one)
+        line.addStretch(1)
+        self._box.addLayout(line)
+        self.choose_picture.clicked.connect(self._picture)
+        self.choose_colour.clicked.connect(self._colour)
+        name_attributes(self)
+
+    def _field_menu(self) -> QMenu:
+        menu = QMenu(self)
+        for name, word in FIELD_WORDS.items():
+            action = menu.addAction(self._workspace.texts(word))
+            action.setObjectName(f"insert_{name}")
+            action.triggered.connect(partial(self.insert_field, name))
+        return menu
+
+    def show_element(self, label_id: int, at: int, record: int, element: AnyElement) -> None:
+        """Show an element; ``record`` is its row, for typing that cannot be read."""
+        self.label_id, self.at, self.element = label_id, at, element
+        kind = kind_of(element)
+        form = self._form(kind)
+        for word, other in self.forms.items():
+            other.setVisible(word == kind)
+        self.heading.setText(self._workspace.texts(ELEMENT_WORDS[kind]))
+        self.insert.setVisible(kind == "text")
+        self.choose_picture.setVisible(kind == "picture")
+        self.choose_colour.setVisible(kind != "picture")
+        if kind == "text":
+            self._offer_styles(form, str(getattr(element, "family", "")))
+        form.show_record(record, shown_values(element))
+        self.hint.setVisible(False)
+
+    def clear(self) -> None:
+        """Nothing is chosen."""
+        self.label_id = self.at = self.element = None
+        for one in (*self.forms.values(), self.insert, self.choose_picture, self.choose_colour):
+            one.setVisible(False)
+        self.heading.setText("")
+        self.hint.setVisible(True)
+
+    def _form(self, kind: str) -> ValueForm:
+        if kind not in self.forms:
+            families = typeface_shelf().families() if kind == "text" else ()
+            specs = text_fields(families, ()) if kind == "text" else OTHER_FIELDS[kind]
+            form = ValueForm(self._workspace, specs, self._store)
+            form.edited.connect(partial(self._typed, kind))
+            self._specs[kind] = tuple(specs)
+            self.forms[kind] = form
+            self._box.addWidget(form)
+        return self.forms[kind]
+
+    def _offer_styles(self, form: ValueForm, family: str) -> None:
+        chooser = form.fields["style"]
+        styles = typeface_shelf().styles(family)
+        form.offer("style", styles)
+        if isinstance(chooser, ChoiceField):
+            chooser.set_pairs([(style, style) for style in styles])
+
+    # -- doing -----------------------------------------------------------------------------------
+    def _store(self, name: str, value: object) -> None:
+        if self.label_id is None or self.at is None or self.element is None:
+            return
+        changes: dict[str, Any] = {name: stored_value(self.element, name, value)}
+        if name == "family":
+            styles = typeface_shelf().styles(str(value))
+            changes["style"] = styles[0] if styles else "Regular"
+        if name in {"family", "style"}:
+            changes["file_hash"] = self._file_hash(changes)
+        label_elements.change_element(self._workspace, self.label_id, self.at, changes)
+
+    def _file_hash(self, changes: dict[str, Any]) -> str:
+        family = changes.get("family", getattr(self.element, "family", ""))
+        style = changes.get("style", getattr(self.element, "style", ""))
+        face, exact = typeface_shelf().nearest(family, style)
+        return face.file_hash if exact else ""
+
+    def _typed(self, kind: str, name: str, typed: str) -> None:
+        """The element as it would be, for the preview; nothing while it cannot be read."""
+        spec = next(one for one in self._specs[kind] if one.name == name)
+        if self.element is None or spec.kind == "choice":
+            return
+        try:
+            value = stored_value(self.element, name, read_field(self._workspace, spec, typed))
+            changes: dict[str, Any] = {name: value}
+            self.drafted.emit(replace(self.element, **changes))
+        except DomainError:
+            return
+
+    def insert_field(self, name: str, *_: object) -> None:
+        """Put a field in braces where the cursor stands in the text."""
+        field = self.forms["text"].fields["text"]
+        if isinstance(field, NoteField):
+            field.note.insertPlainText(f"{{{name.replace('_', ' ')}}}")
+            field.committed.emit(field.text())
+
+    def _picture(self) -> None:
+        if self.label_id is None or self.at is None:
+            return
+        texts = self._workspace.texts
+        path = self._ask.open_path(
+            texts("Which picture goes onto the label?"), texts("Pictures (*.png *.jpg *.jpeg)")
+        )
+        if path is None:
+            return
+        try:
+            label_elements.set_picture(self._workspace, self.label_id, self.at, path)
+        except DomainError as error:
+            self._ask.tell(texts.say(error))
+
+    def _colour(self) -> None:
+        now = QColor(str(getattr(self.element, "colour", "#000000")))
+        chosen = QColorDialog.getColor(now, self, self._workspace.texts("Colour"))
+        if chosen.isValid():
+            self._store("colour", chosen.name())

@@ -1,0 +1,186 @@
+"""The print run's tab: its panel at the left, and the sheet with its stickers beside it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+
+from wickbench.app import print_runs
+from wickbench.app.texts_marker import N_
+from wickbench.gui.labels.run_panel import RunPanel
+from wickbench.gui.labels.sheet_preview import SheetPreview
+from wickbench.gui.naming import accessible, name_attributes
+from wickbench.gui.page import button, label
+
+if TYPE_CHECKING:
+    from wickbench.domain.catalog import Candle
+    from wickbench.gui.labels.desk import Desk
+
+_NARROWEST: Final = 280
+
+
+class RunWidget(QWidget):
+    """Panel and preview of a print run.
+
+    Signals:
+        placed: the run was placed anew.
+        candle_shown: another sticker or line is in hand; the side column follows.
+        label_opened: key of the label of a sticker.
+    """
+
+    placed = Signal()
+    candle_shown = Signal()
+    label_opened = Signal(int)
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        texts = desk.workspace.texts
+        self.sheet_no = 0
+        self.panel = RunPanel(desk)
+        self.preview = SheetPreview(texts("Sheet with its stickers"))
+        self.area = QScrollArea()
+        self.marking = QCheckBox(texts("A click marks a sticker as used"))
+        self.real_size = QCheckBox(texts("Real size"))
+        self.previous_sheet = accessible(button("‹"), texts("Previous sheet"))
+        self.next_sheet = accessible(button("›"), texts("Next sheet"))
+        self.sheet_words = label("", "quiet", wrap=False)
+        self.sticker_words = label("", "quiet")
+        self.open_label = button(texts("Open this label"), "flat")
+        self._lay_out()
+        self._connect()
+        name_attributes(self)
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(24)
+        self.panel.setMinimumWidth(_NARROWEST)
+        row.addWidget(self.panel, 5)
+        column = QVBoxLayout()
+        line = QHBoxLayout()
+        for one in (self.previous_sheet, self.sheet_words, self.next_sheet):
+            line.addWidget(one)
+        line.addStretch(1)
+        line.addWidget(self.marking)
+        line.addWidget(self.real_size)
+        column.addLayout(line)
+        for one in (self.previous_sheet, self.next_sheet):
+            one.setFixedWidth(self.fontMetrics().height() * 2)
+        self.marking.setChecked(True)
+        self.area.setWidget(self.preview)
+        self.area.setWidgetResizable(True)
+        self.area.setFrameShape(QFrame.Shape.NoFrame)
+        self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        column.addWidget(self.area)
+        last = QHBoxLayout()
+        last.addWidget(self.sticker_words, 1)
+        last.addWidget(self.open_label)
+        column.addLayout(last)
+        column.addStretch(1)
+        row.addLayout(column, 6)
+
+    def _connect(self) -> None:
+        self.preview.pressed.connect(self._pressed)
+        self.preview.toggled.connect(self.toggle)
+        self.preview.chosen.connect(self._went)
+        self.preview.opened.connect(lambda _index: self._open())
+        self.open_label.clicked.connect(self._open)
+        self.real_size.toggled.connect(lambda on: self.preview.show_real_size(real=on))
+        self.previous_sheet.clicked.connect(lambda: self._turn(-1))
+        self.next_sheet.clicked.connect(lambda: self._turn(1))
+        self.panel.sheet_box.typing.connect(self.show_sheet)
+        self.panel.lines.chosen.connect(lambda _key: self.candle_shown.emit())
+
+    def set_height(self, high: int) -> None:
+        """Give the sheet this much height."""
+        self.area.setFixedHeight(high - 60)
+
+    # -- showing ---------------------------------------------------------------------------------
+    def refresh(self) -> None:
+        """Show the run afresh."""
+        self.panel.refresh()
+        self.show_sheet()
+
+    def show_sheet(self) -> None:
+        """Show the current sheet of the placed run."""
+        view = self._desk.view
+        sheets = max(1, view.sheets)
+        self.sheet_no = min(self.sheet_no, sheets - 1)
+        used = view.run.used if self.sheet_no == 0 else frozenset()
+        self.preview.show_run(view.sheet, view.pages, self.sheet_no, used)
+        for one in (self.previous_sheet, self.next_sheet, self.sheet_words):
+            one.setVisible(sheets > 1)
+        self.previous_sheet.setEnabled(self.sheet_no > 0)
+        self.next_sheet.setEnabled(self.sheet_no < sheets - 1)
+        said = N_("Sheet {at} of {of}")
+        texts = self._desk.workspace.texts
+        self.sheet_words.setText(texts(said, at=str(self.sheet_no + 1), of=str(sheets)))
+        for widget in (self.area, self.marking, self.real_size):
+            widget.setVisible(view.sheet is not None)
+        self._say_sticker()
+        self.placed.emit()
+
+    def _say_sticker(self) -> None:
+        words = self.sticker_text(self.preview.current)
+        self.sticker_words.setText(words)
+        self.preview.setAccessibleDescription(words)
+        self.open_label.setVisible(self._entry() is not None)
+
+    def _entry(self) -> int | None:
+        index = self.preview.current
+        return None if index is None else self._desk.entry_at(self.sheet_no, index)
+
+    def sticker_text(self, index: int | None) -> str:
+        """What stands on a sticker, in words."""
+        view, texts = self._desk.view, self._desk.workspace.texts
+        if index is None or view.sheet is None:
+            return ""
+        number = texts(N_("Sticker {number}"), number=str(index + 1))
+        if self.sheet_no == 0 and index in view.run.used:
+            return f"{number} · {texts(N_('used already; the space bar frees it'))}"
+        entry = self._desk.entry_at(self.sheet_no, index)
+        if entry is None:
+            return f"{number} · {texts(N_('stays free'))}"
+        candle = self._desk.candle(view.lines[entry].candle_id)
+        parts = (view.labels[entry].name, candle.name if candle else "", view.lines[entry].lot_code)
+        return f"{number} · " + " · ".join(part for part in parts if part)
+
+    def shown_candle(self) -> Candle | None:
+        """The candle of the chosen sticker, else of the chosen line, else of the first line."""
+        view, entry = self._desk.view, self._entry()
+        lines = list(self._desk.run.lines)
+        key = self.panel.lines.current_key
+        first = [view.lines[entry]] if entry is not None else []
+        chosen = [line for line in lines if line.id == key]
+        for line in (*first, *chosen, *lines):
+            candle = self._desk.candle(line.candle_id)
+            if candle is not None:
+                return candle
+        return None
+
+    # -- doing -----------------------------------------------------------------------------------
+    def _pressed(self, index: int) -> None:
+        if self.marking.isChecked():
+            self.toggle(index)
+
+    def toggle(self, index: int) -> None:
+        """Mark a sticker of the first sheet as used, or free it."""
+        if self.sheet_no == 0:
+            desk = self._desk
+            desk.run_id = print_runs.toggle_used(desk.workspace, desk.run_id, index)
+
+    def _went(self, _index: int) -> None:
+        self._say_sticker()
+        self.candle_shown.emit()
+
+    def _open(self) -> None:
+        entry = self._entry()
+        if entry is not None:
+            self.label_opened.emit(self._desk.view.labels[entry].id)
+
+    def _turn(self, by: int) -> None:
+        self.sheet_no = max(0, self.sheet_no + by)
+        self.show_sheet()

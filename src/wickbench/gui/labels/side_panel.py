@@ -1,0 +1,145 @@
+"""Beside the sheet: the caution sticker of the candle in hand, and its vessel."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from wickbench.app.candles import view_candle
+from wickbench.app.caution_sticker import base_of
+from wickbench.app.label_making import MadeLabel, design_for
+from wickbench.app.texts_marker import N_
+from wickbench.domain.errors import DomainError
+from wickbench.gui.labels.caution_panel import REGION_WORDS
+from wickbench.gui.labels.label_preview import LabelPreview
+from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import button, card, heading, label
+from wickbench.gui.vessels.vessel_drawing import VesselPicture
+
+if TYPE_CHECKING:
+    from wickbench.app.label_store import StoredLabel
+    from wickbench.domain.catalog import Candle
+    from wickbench.gui.labels.desk import Desk
+
+
+class SidePanel(QWidget):
+    """Caution sticker and vessel of one candle.
+
+    Signals:
+        edit_requested: key of the caution sticker to open.
+        make_requested: there is no caution sticker yet; begin one.
+    """
+
+    edit_requested = Signal(int)
+    make_requested = Signal()
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self._caution: StoredLabel | None = None
+        texts = desk.workspace.texts
+        self.caution_heading = heading(texts("Caution sticker"))
+        self.caution = LabelPreview(texts("Caution sticker"), largest=5.0)
+        self.caution.setMinimumHeight(170)
+        self.base_words = label("", "quiet")
+        self.source = label("", "quiet")
+        self.edit = button(texts("Change what it says"), "flat")
+        self.make = button(texts("Begin a caution sticker"))
+        self.vessel_heading = heading(texts("On the vessel"))
+        self.vessel = VesselPicture(texts("Vessel of the candle"))
+        self.state = label("", "quiet")
+        self._frame, inside = card()
+        inside.addWidget(self.caution)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(8)
+        box.addWidget(self.caution_heading)
+        box.addWidget(self._frame)
+        box.addWidget(self.base_words)
+        box.addWidget(self.source)
+        line = QHBoxLayout()
+        line.addWidget(self.edit)
+        line.addWidget(self.make)
+        line.addStretch(1)
+        box.addLayout(line)
+        box.addWidget(self.vessel_heading)
+        box.addWidget(self.vessel)
+        box.addWidget(self.state)
+        box.addStretch(1)
+        self.edit.clicked.connect(self._edit)
+        self.make.clicked.connect(self.make_requested)
+        name_attributes(self)
+
+    def show_candle(self, candle: Candle | None) -> None:
+        """Show a candle's caution sticker and vessel."""
+        self._caution = self._chosen()
+        made = self._made(candle)
+        self.caution.show_label(made.laid if made is not None else None)
+        self._frame.setVisible(made is not None)
+        self.edit.setVisible(self._caution is not None)
+        self.make.setVisible(self._caution is None)
+        self._say_caution(made, candle)
+        self._show_vessel(candle)
+
+    def _chosen(self) -> StoredLabel | None:
+        """The caution sticker of the run, else any."""
+        on_run = [self._desk.labels.get(line.label_id or 0) for line in self._desk.run.lines]
+        every = [*on_run, *self._desk.offered_labels()]
+        return next((one for one in every if one is not None and one.caution is not None), None)
+
+    def _made(self, candle: Candle | None) -> MadeLabel | None:
+        if self._caution is None or self._caution.caution is None:
+            return None
+        on_run = any(line.label_id == self._caution.id for line in self._desk.run.lines)
+        design = design_for(self._caution, self._desk.sheet if on_run else None)
+        try:
+            wish, shelf = self._caution.caution, self._desk.shelf
+            return self._desk.maker.caution(wish, design, shelf, candle)
+        except DomainError:
+            return None
+
+    def _say_caution(self, made: MadeLabel | None, candle: Candle | None) -> None:
+        texts = self._desk.workspace.texts
+        self.base_words.setText(self._base_text(made, candle))
+        rule = made.caution.source if made is not None and made.caution is not None else None
+        if rule is None or self._caution is None or self._caution.caution is None:
+            self.source.setText("")
+            return
+        region = self._caution.caution.region or next(iter(rule.regions))
+        said = N_(
+            "{region} · after {source}, {date}. Not checked here: where it is stuck. Local rules "
+            "and a licensed assessor decide."
+        )
+        where = texts(REGION_WORDS.get(region, region))
+        self.source.setText(texts(said, region=where, source=rule.source, date=rule.date))
+
+    def _base_text(self, made: MadeLabel | None, candle: Candle | None) -> str:
+        texts = self._desk.workspace.texts
+        vessel = self._desk.shelf.vessels.get(candle.vessel_id or 0) if candle else None
+        base = base_of(vessel) if vessel is not None else None
+        if made is None or base is None or vessel is None:
+            return ""
+        design = made.laid.design
+        return texts(
+            N_("Base of {vessel}: {base_mm}; sticker {width_mm} × {height_mm}"),
+            vessel=vessel.name,
+            base_mm=base.width_mm,
+            width_mm=design.width_mm,
+            height_mm=design.height_mm,
+        )
+
+    def _show_vessel(self, candle: Candle | None) -> None:
+        workspace = self._desk.workspace
+        drawing = None
+        if candle is not None:
+            view = view_candle(candle, self._desk.shelf, workspace.settings, workspace.texts)
+            drawing = view.drawing
+        self.vessel.show_drawing(drawing)
+        self.vessel_heading.setVisible(drawing is not None)
+        self.state.setText(candle.name if candle is not None and drawing is not None else "")
+
+    def _edit(self) -> None:
+        if self._caution is not None:
+            self.edit_requested.emit(self._caution.id)

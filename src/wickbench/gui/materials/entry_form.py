@@ -62,6 +62,7 @@ class EntryForm(QFrame):
         self.rows = QFormLayout()
         self.rows.setHorizontalSpacing(16)
         self.rows.setVerticalSpacing(8)
+        self.rows.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
         self.note = label("", "quiet")
         self.note.setVisible(False)
         self.trouble = TroubleLine()

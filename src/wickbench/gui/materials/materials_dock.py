@@ -167,6 +167,12 @@ class MaterialsDock(CatalogDock):
         return materials.new_material(self.workspace, kind)
 
     @override
+    def focus_first_field(self) -> None:
+        if self.editor_pane is not None:
+            self.editor_pane.ensureVisible(0, 0)
+        self.material_editor.names.focus("name")
+
+    @override
     def duplicate_record(self, record: int) -> int:
         self._say("")
         return shelf_edit.duplicate_item(self.workspace, record)

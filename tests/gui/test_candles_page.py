@@ -331,3 +331,22 @@ def test_what_was_put_away_stays_named_and_chosen(
     candle = load_shelf(workspace).candles[key]
     assert (candle.version_id, candle.vessel_id) == (ids["version"], ids["jar"])
     assert candle.wick_ids == (ids["wick"],)
+
+
+def test_what_was_put_away_is_seen_when_asked_for_and_brought_back(
+    qtbot: QtBot, page: CandlesPage, ids: dict[str, int], workspace: Workspace, ask: Answers
+) -> None:
+    key = with_candle(workspace, ids, "Bramble", "B")
+    with workspace.step("plan") as connection:
+        plan = records.insert(connection, "plan", {"name": "Fair"})
+        records.insert(connection, "plan_line", {"plan_id": plan, "candle_id": key})
+    qtbot.mouseClick(page.remove, Qt.MouseButton.LeftButton)
+    assert "put away" in ask.told[-1]
+    assert column(page, "name") == []
+    page.put_away_too.setChecked(True)
+    assert column(page, "name") == ["Bramble"]
+    assert page.editor.put_away.isVisible()
+    QApplication.processEvents()
+    qtbot.mouseClick(page.editor.put_away.bring_back, Qt.MouseButton.LeftButton)
+    assert not page.put_away_too.isVisible()
+    assert column(page, "name") == ["Bramble"]

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QMainWindow
+from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QMainWindow, QWidget
 
 from wickbench.app import shelf_edit
 from wickbench.gui.recipes.recipes_dock import RecipesDock
+from wickbench.storage import records
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -47,6 +48,7 @@ def dock(
 ) -> Iterator[RecipesDock]:
     assert shelf
     window = QMainWindow()
+    window.setCentralWidget(QWidget())
     qtbot.addWidget(window)
     made = RecipesDock(workspace, ask)
     window.addDockWidget(Qt.DockWidgetArea.LeftDockWidgetArea, made)
@@ -148,3 +150,145 @@ def test_an_ounce_to_the_pound_is_of_wax_whatever_the_basis_was(
     workspace.undo()
     assert load.fields["load_basis"].text() == "total"
     assert plain(load.fields["load_percent"].text()) == "7 %"
+
+
+def test_shares_and_amounts_follow_while_parts_are_typed(qtbot: QtBot, dock: RecipesDock) -> None:
+    wax = editor(dock).wax
+    add_by_keyboard(qtbot, wax, "meadow")
+    add_by_keyboard(qtbot, wax, "cocon")
+    write_cell(qtbot, wax, 1, "300", enter=False)
+    assert [plain(text) for text in cells(wax, 2)] == ["25 %", "75 %"]
+    assert plain(amounts(dock)["Coast coconut"]) == "750.0 g"
+    line = next(one for one in wax.table.findChildren(QLineEdit) if one.isVisible())
+    qtbot.keyClick(line, Qt.Key.Key_Escape)
+    QApplication.processEvents()
+    assert "Coast coconut" not in amounts(dock)
+
+
+def test_a_line_is_taken_out_by_key_and_comes_back(
+    qtbot: QtBot, dock: RecipesDock, workspace: Workspace
+) -> None:
+    wax = editor(dock).wax
+    add_by_keyboard(qtbot, wax, "meadow")
+    wax.table.setCurrentIndex(wax.model.index(0, 0))
+    qtbot.keyClick(wax.table, Qt.Key.Key_Delete)
+    assert cells(wax, 0) == []
+    workspace.undo()
+    assert cells(wax, 0) == ["Meadow soy"]
+
+
+def test_a_cell_that_cannot_be_read_says_so_and_is_there_after_a_restart(
+    qtbot: QtBot, dock: RecipesDock, workspace: Workspace, ask: Answers
+) -> None:
+    wax = editor(dock).wax
+    add_by_keyboard(qtbot, wax, "meadow")
+    write_cell(qtbot, wax, 0, "a lot")
+    assert wax.trouble.sentence
+    assert cells(wax, 1) == ["a lot"]
+    again = RecipesDock(workspace, ask)
+    qtbot.addWidget(again)
+    again.show()
+    assert cells(editor(again).wax, 1) == ["a lot"]
+    assert editor(again).wax.trouble.sentence
+    again.release()
+    again.close()
+
+
+def test_a_name_that_is_not_on_the_shelf_gets_its_sentence(qtbot: QtBot, dock: RecipesDock) -> None:
+    wax = editor(dock).wax
+    add_by_keyboard(qtbot, wax, "moon wax")
+    assert "moon wax" in wax.trouble.sentence
+    assert cells(wax, 0) == []
+
+
+def test_any_amount_of_mix_or_of_wax(qtbot: QtBot, dock: RecipesDock) -> None:
+    add_by_keyboard(qtbot, editor(dock).wax, "meadow")
+    add_by_keyboard(qtbot, editor(dock).fragrance, "fig")
+    type_into(qtbot, editor(dock).load.fields["load_percent"], "1 oz/lb")
+    panel = editor(dock).amounts
+    qtbot.mouseClick(panel.pound, Qt.MouseButton.LeftButton)
+    panel.of.committed.emit("wax")
+    # A pound of wax and an ounce of oil: 453.59237 g and 28.349523125 g (NIST Handbook 44).
+    assert [plain(text) for text in amounts(dock).values()] == ["453.6 g", "28.3 g", "481.9 g"]
+    type_into(qtbot, panel.amount, "2 lb 4 oz", enter=False)
+    assert plain(amounts(dock)["Meadow soy"]) == "1020.6 g"
+    type_into(qtbot, panel.amount, "12 fl oz")
+    assert panel.amount.trouble.sentence
+    assert panel.amount.text() == "12 fl oz"
+    assert plain(amounts(dock)["Meadow soy"]) == "453.6 g"
+
+
+def test_findings_and_oils_follow_the_load(qtbot: QtBot, dock: RecipesDock) -> None:
+    add_by_keyboard(qtbot, editor(dock).wax, "meadow")
+    add_by_keyboard(qtbot, editor(dock).fragrance, "fig")
+    add_by_keyboard(qtbot, editor(dock).fragrance, "oud")
+    write_cell(qtbot, editor(dock).fragrance, 1, "1")
+    load = editor(dock).load.fields["load_percent"]
+    type_into(qtbot, load, "8", enter=False)
+    checks = editor(dock).checks
+    # Half of 7.41 % each: below the 5 % of the certificate.
+    assert "within the 5 % its certificate allows" in plain(checks.oils.sentences[0])
+    assert "sets no limit here" in checks.oils.sentences[1]
+    type_into(qtbot, load, "12", enter=False)
+    assert "over the 5 % its certificate allows" in plain(checks.oils.sentences[0])
+    said = " ".join(plain(one) for one in checks.findings.sentences)
+    assert "its certificate allows 5 %" in said
+    assert "more than Meadow soy holds: 10 % of wax" in said
+    assert "can catch fire from 58 °C" in said
+    assert "Meadow soy holds at most 10 % of wax = 9.09 % of total." in plain(
+        editor(dock).limit.text()
+    )
+
+
+def test_versions_freeze_and_go_on(qtbot: QtBot, dock: RecipesDock, workspace: Workspace) -> None:
+    add_by_keyboard(qtbot, editor(dock).wax, "meadow")
+    versions = editor(dock).versions
+    versions.state.committed.emit("for_sale")
+    with workspace.step("a pour") as connection:
+        records.update(connection, "recipe_version", 1, {"frozen": 1})
+    assert versions.frozen.isVisible()
+    assert not editor(dock).load.isEnabled()
+    assert not editor(dock).wax.add.isVisible()
+    assert editor(dock).names.isEnabled()
+    qtbot.mouseClick(versions.new, Qt.MouseButton.LeftButton)
+    assert versions.version.combo.currentText() == "v2 · idea"
+    assert not versions.frozen.isVisible()
+    assert editor(dock).load.isEnabled()
+    add_by_keyboard(qtbot, editor(dock).wax, "cocon")
+    assert cells(editor(dock).wax, 0) == ["Meadow soy", "Coast coconut"]
+    versions.version.committed.emit("1")
+    assert versions.version.combo.currentText() == "v1 · for sale"
+    assert cells(editor(dock).wax, 0) == ["Meadow soy"]
+    assert dock.list_pane is not None
+    assert dock.list_pane.model.rows[0].number == 2
+
+
+def test_the_form_fits_a_narrow_dock_and_every_field_says_its_name(
+    qtbot: QtBot, dock: RecipesDock
+) -> None:
+    add_by_keyboard(qtbot, editor(dock).wax, "meadow")
+    add_by_keyboard(qtbot, editor(dock).fragrance, "fig")
+    assert dock.editor_pane is not None
+    assert dock.width() == 310
+    ground = dock.editor_pane.widget()
+    assert ground is not None
+    assert ground.minimumSizeHint().width() <= dock.editor_pane.viewport().width()
+    for widget in editor(dock).findChildren(QLineEdit) + editor(dock).findChildren(QComboBox):
+        assert widget.accessibleName() or widget.parent().property("accessibleName")
+
+
+def test_a_recipe_that_is_named_is_put_away_and_brought_back(
+    qtbot: QtBot, dock: RecipesDock, workspace: Workspace, ask: Answers
+) -> None:
+    shelf_edit.new_candle(workspace, {"name": "Fig, tumbler", "version_id": 1})
+    assert dock.editor_pane is not None
+    assert dock.list_pane is not None
+    assert "Fig, tumbler" in editor(dock).versions.used.text()
+    qtbot.mouseClick(dock.editor_pane.remove, Qt.MouseButton.LeftButton)
+    assert "put away" in ask.told[-1]
+    assert dock.list_pane.model.rows == []
+    dock.put_away_too.setChecked(True)
+    assert len(dock.list_pane.model.rows) == 1
+    editor(dock).put_away.bring_back.click()
+    assert not dock.put_away_too.isVisible()
+    assert len(dock.list_pane.model.rows) == 1

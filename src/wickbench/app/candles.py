@@ -45,6 +45,7 @@ class CandleRow:
     wicks: str
     declared_g: float | None
     state: str
+    put_away: bool
     words: str
 
 
@@ -74,9 +75,10 @@ class CandleView:
     findings: tuple[Finding, ...]
 
 
-def candle_rows(shelf: Shelf, texts: Texts) -> tuple[CandleRow, ...]:
-    """The list: candles that are not put away, by name."""
-    rows = [_row(one, shelf, texts) for one in shelf.candles.values() if not one.archived]
+def candle_rows(shelf: Shelf, texts: Texts, *, put_away: bool = False) -> tuple[CandleRow, ...]:
+    """The list by name; candles that were put away only when asked for."""
+    listed = [one for one in shelf.candles.values() if put_away or not one.archived]
+    rows = [_row(one, shelf, texts) for one in listed]
     return tuple(sorted(rows, key=lambda row: (name_key(row.name), row.id)))
 
 
@@ -101,6 +103,7 @@ def _row(candle: Candle, shelf: Shelf, texts: Texts) -> CandleRow:
         wicks=wicks,
         declared_g=candle.declared_net_g,
         state=state,
+        put_away=candle.archived,
         words=" ".join(word for word in words if word),
     )
 

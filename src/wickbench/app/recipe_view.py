@@ -39,6 +39,7 @@ class RecipeRow:
     number: int
     state: str
     load: Load | None
+    put_away: bool
     words: str
 
 
@@ -98,10 +99,13 @@ class RecipeView:
     findings: tuple[Finding, ...]
 
 
-def recipe_rows(workspace: Workspace, shelf: Shelf) -> tuple[RecipeRow, ...]:
-    """The list: recipes that are not put away, by name."""
+def recipe_rows(
+    workspace: Workspace, shelf: Shelf, *, put_away: bool = False
+) -> tuple[RecipeRow, ...]:
+    """The list by name; recipes that were put away only when asked for."""
     with workspace.read() as connection:
-        recipes = records.fetch_all(connection, "recipe", {"archived": 0})
+        known = records.fetch_all(connection, "recipe")
+    recipes = [recipe for recipe in known if put_away or not recipe["archived"]]
     newest = {version.recipe_id: version for version in shelf.newest_versions()}
     rows = [
         _row(recipe, newest[recipe_id], shelf, workspace.texts)
@@ -125,6 +129,7 @@ def _row(
         number=version.number,
         state=version.state,
         load=version.load,
+        put_away=bool(recipe["archived"]),
         words=" ".join(str(word) for word in words if word),
     )
 

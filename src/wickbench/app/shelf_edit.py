@@ -138,6 +138,12 @@ def remove_candle(workspace: Workspace, candle: int, *, origin: object = None) -
     return _remove(workspace, "candle", candle, origin)
 
 
+def bring_back(workspace: Workspace, table: str, key: int, *, origin: object = None) -> None:
+    """Put an item, a recipe or a candle that was put away back into its list."""
+    with workspace.step(N_("Bring back"), origin=origin) as connection:
+        records.update(connection, table, key, {"archived": 0})
+
+
 def new_equipment(
     workspace: Workspace,
     table: str,

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from wickbench.app import candle_state, candles
+from wickbench.app import candle_state, candles, shelf_edit
 from wickbench.app.candle_fields import FIRST_FIELDS, NOTE_FIELDS, SOLD_FIELDS
 from wickbench.app.candle_shown import passed_text
 from wickbench.app.recipe_fields import CANDLE_FIELDS
@@ -22,6 +22,7 @@ from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button
 from wickbench.gui.recipes.parts_table import PartsTable
+from wickbench.gui.recipes.put_away import PutAwayBanner
 from wickbench.gui.vessels.vessel_drawing import VesselPicture
 
 if TYPE_CHECKING:
@@ -50,6 +51,7 @@ class CandleEditor(QWidget):
         self._shelf: Shelf | None = None
         self._candle: Candle | None = None
         self.picture = VesselPicture(texts(N_("Drawing to scale")))
+        self.put_away = PutAwayBanner(texts)
         self.first = FieldForm(workspace, FIRST_FIELDS)
         self.show_recipe = button(texts(N_("Show the recipe")), "flat")
         self.show_vessel = button(texts(N_("Show the vessel")), "flat")
@@ -80,6 +82,7 @@ class CandleEditor(QWidget):
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(14)
+        box.addWidget(self.put_away)
         box.addWidget(self.first)
         box.addLayout(ways)
         for widget in (self.wicks, self.sold, self.extras, self.notes):
@@ -104,6 +107,7 @@ class CandleEditor(QWidget):
         self.wicks.committed.connect(self._set_wicks)
         self.weight.take_requested.connect(self._declare)
         self.tests.verdict_given.connect(self._record)
+        self.put_away.bring_back_requested.connect(self._bring_back)
         self.show_recipe.clicked.connect(self._go_to_recipe)
         self.show_vessel.clicked.connect(self._go_to_vessel)
 
@@ -118,6 +122,7 @@ class CandleEditor(QWidget):
             form.show_record(candle.id if candle else None, values)
         if candle is None:
             return
+        self.put_away.setVisible(candle.archived)
         self.wicks.show_wicks(candle.wick_ids)
         lines = extra_lines(self.workspace, candle, shelf)
         self.extras.show_lines(candle.id, lines, shelf)
@@ -153,6 +158,10 @@ class CandleEditor(QWidget):
     def _declare(self, mass_mg: int) -> None:
         if self._candle is not None:
             candles.declare(self.workspace, self._candle.id, mass_mg)
+
+    def _bring_back(self) -> None:
+        if self._candle is not None:
+            shelf_edit.bring_back(self.workspace, "candle", self._candle.id)
 
     def _record(self, values: dict[str, object]) -> None:
         if self._candle is None or self._shelf is None:

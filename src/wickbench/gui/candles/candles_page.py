@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, ClassVar
 
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QSizePolicy, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QSizePolicy, QWidget
 from typing_extensions import override
 
 from wickbench.app import candles, shelf_edit
@@ -19,6 +19,7 @@ from wickbench.gui.fields.input_guards import TextGuard
 from wickbench.gui.icons import set_icon
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import Page, button, label, title_label
+from wickbench.gui.recipes.put_away import PUT_AWAY_TOO
 from wickbench.gui.tables.column import Column
 from wickbench.gui.tables.row_model import RowModel
 from wickbench.gui.tables.table_view import TableView
@@ -67,6 +68,7 @@ class CandlesPage(Page):
             lambda: self.texts, self._columns(), lambda row: row.id
         )
         self.table = TableView(self.model, self.texts(N_("Candles")), most_rows=12, fewest_rows=3)
+        self.put_away_too = QCheckBox(self.texts(PUT_AWAY_TOO))
         self.nothing = label(self.texts(N_("Nothing here is called that.")), "quiet")
         self.empty = label(self.texts(_EMPTY), "quiet")
         self.make_first = button(self.texts(N_("Make a candle")))
@@ -118,7 +120,8 @@ class CandlesPage(Page):
         self.make_first.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.buttons.addWidget(self.new)
         for widget in (
-            self.search, self.nothing, self.table, self.editor.results, self.empty, self.make_first,
+            self.search, self.put_away_too, self.nothing, self.table, self.editor.results,
+            self.empty, self.make_first,
         ):  # fmt: skip
             self.main.addWidget(widget)
         self.main.addStretch(1)
@@ -132,6 +135,7 @@ class CandlesPage(Page):
 
     def _connect(self) -> None:
         self.search.textChanged.connect(self._fill_list)
+        self.put_away_too.toggled.connect(self._filter)
         self.table.chosen.connect(self._choose)
         self.table.remove_requested.connect(self._remove)
         for new in (self.new, self.make_first):
@@ -144,7 +148,12 @@ class CandlesPage(Page):
     @override
     def refresh(self, changes: Changes | None) -> None:
         self._shelf = load_shelf(self.workspace)
-        self._rows = candles.candle_rows(self._shelf, self.texts)
+        rows = candles.candle_rows(self._shelf, self.texts, put_away=True)
+        any_away, too = any(row.put_away for row in rows), self.put_away_too
+        too.setVisible(any_away)
+        self._rows = tuple(
+            row for row in rows if not row.put_away or (any_away and too.isChecked())
+        )
         keys = [row.id for row in self._rows]
         if self.record not in keys:
             self.record = keys[0] if keys else None
@@ -187,7 +196,13 @@ class CandlesPage(Page):
     def show_record(self, record: int) -> None:
         """Bring a candle into the form, whatever the search hides."""
         self.search.clear()
+        shelf = load_shelf(self.workspace)
+        if record in shelf.candles and shelf.candles[record].archived:
+            self.put_away_too.setChecked(True)
         self.record = record
+        self.refresh(None)
+
+    def _filter(self, *_: object) -> None:
         self.refresh(None)
 
     def _choose(self, record: object) -> None:

@@ -156,13 +156,14 @@ class AmountsPanel(QWidget):
         return float(value) if isinstance(value, (int, float)) else None
 
     def _typed(self, typed: str) -> None:
+        """Show for the amount being typed; for the one before while it cannot be read."""
         self._echo(typed)
+        kept_g = recipe_edit.remembered_amount(self.workspace).mass_g
         try:
             mass_g = self._read(typed)
         except DomainError:
-            return
-        if mass_g is not None:
-            self._ask(Wanted(mass_g=mass_g, of=self.wanted.of))
+            mass_g = None
+        self._ask(Wanted(mass_g=mass_g if mass_g is not None else kept_g, of=self.wanted.of))
 
     def _typed_out(self, typed: str) -> None:
         try:

@@ -18,6 +18,7 @@ from wickbench.gui.recipes.amounts_panel import AmountsPanel
 from wickbench.gui.recipes.checks_panel import ChecksPanel
 from wickbench.gui.recipes.load_form import LoadForm
 from wickbench.gui.recipes.parts_table import PartsTable
+from wickbench.gui.recipes.put_away import PutAwayBanner
 from wickbench.gui.recipes.version_bar import VersionBar
 
 if TYPE_CHECKING:
@@ -45,6 +46,7 @@ class RecipeEditor(QWidget):
         self._shelf: Shelf | None = None
         self._version: RecipeVersion | None = None
         self._amounts: dict[int, float | None] = {}
+        self.put_away = PutAwayBanner(workspace.texts)
         self.names = FieldForm(workspace, RECIPE_FIELDS)
         self.versions = VersionBar(workspace)
         self.wax, self.fragrance, self.dye, self.additive = (
@@ -72,6 +74,7 @@ class RecipeEditor(QWidget):
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(14)
         groups: tuple[tuple[QWidget, ...], ...] = (
+            (self.put_away,),
             (self.names,),
             (self.versions,),
             (self.wax,),
@@ -99,6 +102,7 @@ class RecipeEditor(QWidget):
         for table in self.tables:
             table.typed.connect(self._typed_part)
         self.amounts.changed.connect(self._typed)
+        self.put_away.bring_back_requested.connect(self._bring_back)
         self.versions.chosen.connect(self.version_wanted)
         self.versions.state_chosen.connect(self._set_state)
         self.versions.new_requested.connect(self.begin_version)
@@ -119,6 +123,7 @@ class RecipeEditor(QWidget):
         for form in (self.names, self.notes):
             form.show_record(recipe_id, recipe)
         self._show_fields(version)
+        self.put_away.setVisible(bool(recipe.get("archived")))
         if version is None:
             return
         candles = [
@@ -174,6 +179,10 @@ class RecipeEditor(QWidget):
     def _set_state(self, word: str) -> None:
         if self._version is not None:
             recipe_edit.set_state(self.workspace, self._version.id, word)
+
+    def _bring_back(self) -> None:
+        if self._version is not None:
+            shelf_edit.bring_back(self.workspace, "recipe", self._version.recipe_id)
 
     def begin_version(self) -> None:
         """Begin the next version as a copy of the one that is shown."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, ClassVar
 
+from PySide6.QtWidgets import QCheckBox
 from typing_extensions import override
 
 from wickbench.app import recipe_view, shelf_edit
@@ -12,6 +13,7 @@ from wickbench.app.recipe_words import load_text
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.gui.catalog.catalog_dock import CatalogDock
+from wickbench.gui.recipes.put_away import PUT_AWAY_TOO
 from wickbench.gui.recipes.recipe_editor import RecipeEditor
 from wickbench.gui.tables.column import Column
 
@@ -20,7 +22,9 @@ if TYPE_CHECKING:
 
     from PySide6.QtWidgets import QWidget
 
+    from wickbench.app.questions import Ask
     from wickbench.app.recipe_view import RecipeRow
+    from wickbench.app.workspace import Workspace
     from wickbench.domain.catalog import RecipeVersion
 
 _PUT_AWAY = N_(
@@ -44,14 +48,22 @@ class RecipesDock(CatalogDock):
     )
     new_text: ClassVar[str] = N_("Add a recipe")
 
-    _shelf: Shelf | None = None
-    editor: RecipeEditor | None = None
-    _shown: int | None = None
+    def __init__(self, workspace: Workspace, ask: Ask) -> None:
+        self.editor: RecipeEditor | None = None
+        self._shelf: Shelf | None = None
+        self._shown: int | None = None
+        self.put_away_too = QCheckBox(workspace.texts(PUT_AWAY_TOO))
+        self.put_away_too.setObjectName("put_away_too")
+        self.put_away_too.setVisible(False)
+        super().__init__(workspace, ask)
 
     @override
     def columns(self) -> tuple[Column[RecipeRow], ...]:
         return (
-            Column(key="name", title=N_("Recipe"), show=self._name, stretch=True),
+            Column(
+                key="name", title=N_("Recipe"), show=self._name, stretch=True,
+                look=lambda row: "quiet" if row.put_away else "",
+            ),
             Column(
                 key="version", title=N_("V."), numeric=True, sort=lambda row: row.number,
                 show=lambda row: f"v{row.number}", about=N_("Newest version"),
@@ -74,7 +86,30 @@ class RecipesDock(CatalogDock):
     @override
     def rows(self) -> Sequence[RecipeRow]:
         self._shelf = load_shelf(self.workspace)
-        return recipe_view.recipe_rows(self.workspace, self._shelf)
+        rows = recipe_view.recipe_rows(self.workspace, self._shelf, put_away=True)
+        any_away, too = any(row.put_away for row in rows), self.put_away_too
+        too.setVisible(any_away)
+        return [row for row in rows if not row.put_away or (any_away and too.isChecked())]
+
+    @override
+    def _build(self) -> None:
+        fresh = self.list_pane is None
+        super()._build()
+        if fresh and self.list_pane is not None:
+            self.list_pane.filters.addWidget(self.put_away_too)
+            self.put_away_too.toggled.connect(self._filter)
+
+    def _filter(self, *_: object) -> None:
+        self._refresh(None)
+
+    @override
+    def show_record(self, record: int) -> None:
+        """Bring a recipe into the form, also one that was put away."""
+        self.setVisible(True)
+        self._build()
+        if record not in {row.id for row in self.rows()}:
+            self.put_away_too.setChecked(True)
+        super().show_record(record)
 
     @override
     def words(self, row: Any) -> str:

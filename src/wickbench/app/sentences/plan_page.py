@@ -32,4 +32,6 @@ SENTENCES: dict[str, str] = {
         "{name} is left out: say under Equipment how much it carries and what it reads to."
     ),
     "weigh.nothing": N_("There is nothing to weigh yet: add a line with a count."),
+    "pour.nothing": N_("There is nothing to pour yet: add a line with a count."),
+    "pour.not-weighed": N_("Something is still to be weighed into this pot."),
 }

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 from wickbench.app import candles, recipe_parts, shelf_edit
 from wickbench.app.shelf import load_shelf
 from wickbench.gui.candles.candles_page import CandlesPage
+from wickbench.gui.recipes.recipes_dock import RecipesDock
 from wickbench.storage import records
 
 if TYPE_CHECKING:
@@ -350,3 +351,23 @@ def test_what_was_put_away_is_seen_when_asked_for_and_brought_back(
     qtbot.mouseClick(page.editor.put_away.bring_back, Qt.MouseButton.LeftButton)
     assert not page.put_away_too.isVisible()
     assert column(page, "name") == ["Bramble"]
+
+
+def test_a_recipe_leads_to_a_new_candle_of_it(window: MainWindow) -> None:
+    workspace, workbench = window.workspace, window.workbench
+    assert workspace is not None
+    assert workbench is not None
+    ids = stock(workspace)
+    dock = workbench.docks["recipes"]
+    assert isinstance(dock, RecipesDock)
+    dock.show_record(ids["recipe"])
+    assert dock.editor is not None
+    QApplication.processEvents()
+    dock.editor.versions.candle.click()
+    page = workbench.pages["candles"]
+    assert isinstance(page, CandlesPage)
+    assert page.editor.first.fields["version_id"].text() == str(ids["version"])
+    assert page.name.text() == "Bramble"
+    workspace.undo()
+    assert load_shelf(workspace).candles == {}
+    assert page.empty.isVisible()

@@ -108,7 +108,7 @@ class CandlesPage(Page):
     def _declared(self, row: CandleRow) -> str:
         if row.declared_g is None:
             return ""
-        return self.texts.quantity(row.declared_g, "mass", both=False)
+        return self.texts.units.full(row.declared_g, "mass")
 
     def _lay_out(self) -> None:
         self.search.setPlaceholderText(self.texts(N_("Find a candle")))

@@ -36,9 +36,11 @@ class RecipeEditor(QWidget):
 
     Signals:
         version_wanted: key of the version to show from now on.
+        candle_wanted: key of the version that a candle is to be made of.
     """
 
     version_wanted = Signal(int)
+    candle_wanted = Signal(int)
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__()
@@ -106,6 +108,7 @@ class RecipeEditor(QWidget):
         self.versions.chosen.connect(self.version_wanted)
         self.versions.state_chosen.connect(self._set_state)
         self.versions.new_requested.connect(self.begin_version)
+        self.versions.candle_requested.connect(self._want_candle)
 
     # -- showing ---------------------------------------------------------------------------------
     def show_version(
@@ -179,6 +182,10 @@ class RecipeEditor(QWidget):
     def _set_state(self, word: str) -> None:
         if self._version is not None:
             recipe_edit.set_state(self.workspace, self._version.id, word)
+
+    def _want_candle(self) -> None:
+        if self._version is not None:
+            self.candle_wanted.emit(self._version.id)
 
     def _bring_back(self) -> None:
         if self._version is not None:

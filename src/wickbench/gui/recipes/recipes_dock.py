@@ -66,7 +66,8 @@ class RecipesDock(CatalogDock):
             ),
             Column(
                 key="version", title=N_("V."), numeric=True, sort=lambda row: row.number,
-                show=lambda row: f"v{row.number}", about=N_("Newest version"),
+                show=lambda row: self.texts(N_("v{number}"), number=row.number),
+                about=N_("Newest version"),
             ),
             Column(
                 key="state", title=N_("State"), keeps=True,
@@ -109,7 +110,8 @@ class RecipesDock(CatalogDock):
         self._build()
         if record not in {row.id for row in self.rows()}:
             self.put_away_too.setChecked(True)
-        super().show_record(record)
+        if record in {row.id for row in self.rows()}:
+            super().show_record(record)
 
     @override
     def words(self, row: Any) -> str:
@@ -119,6 +121,7 @@ class RecipesDock(CatalogDock):
     def build_editor(self) -> QWidget:
         self.editor = RecipeEditor(self.workspace)
         self.editor.version_wanted.connect(self._show_version)
+        self.editor.candle_wanted.connect(self._make_candle)
         return self.editor
 
     @override
@@ -143,6 +146,12 @@ class RecipesDock(CatalogDock):
     def _show_version(self, version: int) -> None:
         self._shown = version
         self._fill_editor()
+
+    def _make_candle(self, version: int) -> None:
+        """A candle of this version, on the page of candles."""
+        shelf = self._shelf or load_shelf(self.workspace)
+        values = {"name": shelf.versions[version].name, "version_id": version}
+        self.go_requested.emit("candles", shelf_edit.new_candle(self.workspace, values))
 
     @override
     def new_record(self, kind: str) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app.recipe_fields import STATE_NAMES
 from wickbench.app.recipe_words import version_name
@@ -31,11 +31,13 @@ class VersionBar(QWidget):
         chosen: key of the version to show.
         state_chosen: word of the state that the version shall have.
         new_requested: begin the next version from this one.
+        candle_requested: make a candle of this version.
     """
 
     chosen = Signal(int)
     state_chosen = Signal(str)
     new_requested = Signal()
+    candle_requested = Signal()
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__()
@@ -49,10 +51,14 @@ class VersionBar(QWidget):
         set_icon(self.new, "new", colours_of(self))
         self.frozen = label(texts.say(DomainError("recipe-dock.frozen")), "note")
         self.used = label("", "quiet")
+        self.candle = button(texts(N_("Make a candle of it")), "flat")
+        self.candle.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        set_icon(self.candle, "candle", colours_of(self))
         self._lay_out()
         self.version.committed.connect(self._chose)
         self.state.committed.connect(self.state_chosen)
         self.new.clicked.connect(self.new_requested)
+        self.candle.clicked.connect(self.candle_requested)
         name_attributes(self)
 
     def _lay_out(self) -> None:
@@ -73,6 +79,7 @@ class VersionBar(QWidget):
         box.addLayout(rows)
         box.addWidget(self.frozen)
         box.addWidget(self.used)
+        box.addWidget(self.candle)
 
     def show_versions(
         self, versions: Sequence[RecipeVersion], shown: RecipeVersion, candles: Sequence[str]

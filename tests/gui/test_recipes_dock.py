@@ -292,3 +292,23 @@ def test_a_recipe_that_is_named_is_put_away_and_brought_back(
     editor(dock).put_away.bring_back.click()
     assert not dock.put_away_too.isVisible()
     assert len(dock.list_pane.model.rows) == 1
+
+
+def test_typing_on_the_inviting_row_begins_a_line(qtbot: QtBot, dock: RecipesDock) -> None:
+    table = editor(dock).wax.table
+    table.setFocus()
+    table.setCurrentIndex(editor(dock).wax.model.index(0, 0))
+    qtbot.keyClick(table, "m")
+    combo = next(one for one in table.findChildren(QComboBox) if one.isVisible())
+    assert combo.currentText() == "m"
+    qtbot.keyClicks(combo, "eadow")
+    qtbot.keyClick(combo, Qt.Key.Key_Return)
+    QApplication.processEvents()
+    assert cells(editor(dock).wax, 0) == ["Meadow soy"]
+    assert table.currentIndex().column() == 1
+    qtbot.keyClick(table, "4")
+    line = next(one for one in table.findChildren(QLineEdit) if one.isVisible())
+    qtbot.keyClicks(line, "0")
+    qtbot.keyClick(line, Qt.Key.Key_Return)
+    QApplication.processEvents()
+    assert cells(editor(dock).wax, 1) == ["40"]

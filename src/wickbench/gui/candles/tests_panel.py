@@ -54,6 +54,7 @@ class TestsPanel(QWidget):
         self.title = heading(texts(N_("Tests")))
         self.icon = QLabel()
         self.state = label()
+        self.given_on = label("", "quiet")
         self.reasons = FindingsList()
         self.record = button(texts(N_("Record a test")))
         self.record.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
@@ -95,7 +96,14 @@ class TestsPanel(QWidget):
         box.setSpacing(6)
         box.addWidget(self.title)
         box.addLayout(said)
-        for widget in (self.reasons, self.record, self.form, self.history, self.told):
+        for widget in (
+            self.given_on,
+            self.reasons,
+            self.record,
+            self.form,
+            self.history,
+            self.told,
+        ):
             box.addWidget(widget)
 
     def _connect(self) -> None:
@@ -114,6 +122,9 @@ class TestsPanel(QWidget):
         self.icon.setPixmap(picture)
         self.state.setText(state_text(texts, found))
         set_look(self.state, look)
+        said = given_on_text(texts, found.record) if found.record is not None else ""
+        self.given_on.setText(said)
+        self.given_on.setVisible(bool(said))
         self.reasons.show_findings(texts, found.reasons)
         newest_first = view.candle.tests[::-1]
         self.model.set_rows(newest_first)

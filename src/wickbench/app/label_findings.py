@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app.candles import view_candle
 from wickbench.app.standards import net_rules
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
@@ -13,6 +14,9 @@ from wickbench.domain.net_rules import min_figure_height_mm, pdp_area_cm2
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from wickbench.app.settings import Settings
+    from wickbench.app.shelf import Shelf
+    from wickbench.app.texts import Texts
     from wickbench.documents.label_draws import LaidOutText
     from wickbench.documents.label_layout import LaidOutLabel
     from wickbench.documents.sheet_layout import SheetPages
@@ -20,17 +24,26 @@ if TYPE_CHECKING:
 
 _SLACK_MM: Final = 0.005
 _PAGE_FINDINGS: Final = "sheet.near-"
+_NET: Final = "net-weight."
 
 
-def candle_findings(candle: Candle | None, kind: str) -> list[Finding]:
-    """Whether the candle is chosen, has a net weight and passed its burn tests."""
+def candle_findings(
+    candle: Candle | None, kind: str, shelf: Shelf, settings: Settings, texts: Texts
+) -> list[Finding]:
+    """Whether the candle is chosen, passed its burn tests, and keeps the weight it declares."""
     if candle is None:
         return [Finding(Rank.WATCH, "print.no-candle")] if kind in {"jar", "caution"} else []
+    view = view_candle(candle, shelf, settings, texts)
     found = []
     if kind == "jar" and candle.declared_net_g is None:
         found.append(Finding(Rank.WATCH, "print.net-weight-not-declared", {"candle": candle.name}))
-    state = candle.tests[-1].state if candle.tests else "untested"
-    if state != "passed":
+    if kind == "jar":
+        # A label may be printed before the fill is mended, so this does not stop the print.
+        told = [one for one in view.findings if one.key.startswith(_NET)]
+        found += [Finding(min(one.rank, Rank.WATCH), one.key, one.data) for one in told]
+    if view.tested.state == "test_again":
+        found.append(Finding(Rank.WATCH, "print.test-again", {"candle": candle.name}))
+    elif view.tested.state != "passed":
         found.append(Finding(Rank.WATCH, "print.not-passed", {"candle": candle.name}))
     return found
 

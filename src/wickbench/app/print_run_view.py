@@ -141,7 +141,8 @@ class _Lines:
         except DomainError as error:
             self.findings.append(trouble(error))
             return None
-        self.findings += candle_findings(candle, label.kind)
+        settings, texts = self.workspace.settings, self.workspace.texts
+        self.findings += candle_findings(candle, label.kind, self.shelf, settings, texts)
         return made
 
     def _made(self, label: StoredLabel, line: RunLine, candle: Candle | None) -> MadeLabel:

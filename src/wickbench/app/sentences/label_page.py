@@ -19,6 +19,10 @@ SENTENCES: dict[str, str] = {
     "print.not-passed": N_(
         "{candle} has not passed its burn tests. Labels may be printed; do not sell it before."
     ),
+    "print.test-again": N_(
+        "{candle} is to be tested again, for something changed since it passed. Labels may be "
+        "printed; do not sell it before."
+    ),
     "print.fields-empty": N_(
         "These fields have no value yet, so their places stay empty: {fields}. Fill them in with "
         "the candle, the lot or the business details."

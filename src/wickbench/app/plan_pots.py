@@ -23,6 +23,10 @@ if TYPE_CHECKING:
     from wickbench.domain.recipes import Recipe
 
 _POUND_G = 453.59237
+_TOGETHER = {
+    Role.WAX: N_("melt with the wax before"),
+    Role.FRAGRANCE: N_("add with the oil before"),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,8 +218,8 @@ def _scale(line: WeighLine, texts: Texts) -> str:
 
 def when_text(role: Role, recipe: Recipe, texts: Texts, *, first: bool) -> str:
     """What to do with it and how hot; said once for each role."""
-    if not first:
-        return texts(N_("with it"))
+    if not first and role in {Role.WAX, Role.FRAGRANCE}:
+        return texts(_TOGETHER[role])
     if role is Role.WAX and recipe.heat_to_c is not None:
         return texts(N_("heat to {hot}"), hot=celsius(texts, recipe.heat_to_c))
     if role is Role.FRAGRANCE and recipe.add_c is not None:

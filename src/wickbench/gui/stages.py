@@ -56,5 +56,8 @@ PLACES: Final[tuple[StageSpec, ...]] = (
         "wickbench.gui.candles.candles_page:CandlesPage",
         "Ctrl+Shift+C",
     ),
+    StageSpec(
+        "bench", N_("The bench"), "candle", "wickbench.gui.bench.bench_page:BenchPage", "Ctrl+B"
+    ),
 )
 """Pages that are reached from the Go menu, from other pages and by Ctrl+K."""

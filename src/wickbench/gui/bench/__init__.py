@@ -1,0 +1,1 @@
+"""The bench: one ingredient at a time, large, with waxy hands."""

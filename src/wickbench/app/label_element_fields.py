@@ -59,10 +59,8 @@ def text_fields(families: Sequence[str], styles: Sequence[str]) -> tuple[FieldSp
             choices=choices({name: name for name in styles}),
         ),
         field(_TABLE, "size_pt", N_("Size in points"), "number", group=_TYPE, low=1, high=500),
-        field(
-            _TABLE, "min_size_pt", N_("Shrinks down to"), "number", group=_TYPE, low=1, high=500,
-            hint=N_("Smaller only when the text would not fit."),
-        ),
+        field(_TABLE, "min_size_pt", N_("Shrinks to fit, down to"), "number", group=_TYPE,
+              low=1, high=500),
         field(_TABLE, "upper", N_("In capitals"), "yes_no", group=_TYPE),
         field(_TABLE, "wrap", N_("May take several lines"), "yes_no", group=_TYPE),
         field(_TABLE, "letter_spacing_em", N_("Space between letters, in ems"), "number",

@@ -156,10 +156,10 @@ class CautionPanel(QWidget):
         wish = self._wish()
         self._store(replace(wish, region=region or wish.region, pictures=pictures or wish.pictures))
 
-    def _language(self, code: str, checked: bool) -> None:  # noqa: FBT001 - Qt's signal
+    def _language(self, code: str, *_: object) -> None:
         wish = self._wish()
         kept = [one for one in wish.languages if one != code]
-        languages = (*kept, code) if checked else tuple(kept)
+        languages = (*kept, code) if self.languages[code].isChecked() else tuple(kept)
         if not languages:
             self.languages[code].setChecked(True)
             return

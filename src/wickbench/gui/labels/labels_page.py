@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, ClassVar, Final
 
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QTabBar
 from typing_extensions import override
 
@@ -24,8 +25,6 @@ from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import Page, button
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QResizeEvent
-
     from wickbench.app.kinds_of_change import Changes
     from wickbench.app.label_store import AnyElement
     from wickbench.app.questions import Ask
@@ -33,6 +32,7 @@ if TYPE_CHECKING:
 
 _PDF: Final = N_("PDF files (*.pdf)")
 RUN, LABELS = 0, 1
+_WIDE_RUN, _WIDE_LABELS = 180, 112
 
 
 class LabelsPage(Page):
@@ -120,6 +120,10 @@ class LabelsPage(Page):
         self.editor.setVisible(not on_run)
         self.side_panel.setVisible(on_run)
         self._show_panels()
+        # An element's form is needed beside its label; caution and vessel may stand below.
+        self.wide_characters = _WIDE_RUN if on_run else _WIDE_LABELS
+        size = self.viewport().size()
+        self.resizeEvent(QResizeEvent(size, size))
 
     def _show_panels(self) -> None:
         stored = self.editor.stored

@@ -26,9 +26,8 @@ if TYPE_CHECKING:
     from wickbench.gui.labels.desk import Desk
 
 NAME: Final = field("item", "name", N_("Name of the sheet"), "text")
-LEFT_FIELDS: Final = frozenset(
-    {"page", "page_w_mm", "columns", "sticker_w_mm", "left_mm", "pitch_x_mm", "shape"}
-)
+ACROSS: Final = ("page_w_mm", "columns", "sticker_w_mm", "left_mm", "pitch_x_mm", "shape")
+DOWN: Final = ("page_h_mm", "rows", "sticker_h_mm", "top_mm", "pitch_y_mm", "corner_mm")
 NEW_SHEET: Final[dict[str, object]] = {"page": "A4", "shape": "rectangle"}
 
 
@@ -54,17 +53,17 @@ class SheetBox(QWidget):
         self.measures_button = button(texts("Measures"))
         self.measures_button.setCheckable(True)
         self.new_sheet = button(texts("New sheet"))
-        self.name_form = FieldForm(workspace, (NAME,))
-        specs = [_without_group(spec) for spec in SHEET_FIELDS if spec.name != "surface"]
-        self.across = FieldForm(workspace, [one for one in specs if one.name in LEFT_FIELDS])
-        self.down = FieldForm(workspace, [one for one in specs if one.name not in LEFT_FIELDS])
+        specs = {spec.name: _without_group(spec) for spec in SHEET_FIELDS}
+        self.name_form = FieldForm(workspace, (NAME, specs["page"]))
+        self.across = FieldForm(workspace, [specs[name] for name in ACROSS])
+        self.down = FieldForm(workspace, [specs[name] for name in DOWN])
         self.measures = QWidget()
         self.findings = FindingsList(N_("The measures fit the page."))
         self._lay_out(texts("Sticker sheet"))
         self.sheet.committed.connect(self._choose)
         self.new_sheet.clicked.connect(self.begin_sheet)
-        self.measures_button.toggled.connect(self._unfold)
-        for form in (self.across, self.down):
+        self.measures_button.toggled.connect(self.measures.setVisible)
+        for form in (self.name_form, self.across, self.down):
             form.edited.connect(self._typed)
             form.committed.connect(self._typed)
         name_attributes(self)
@@ -124,7 +123,9 @@ class SheetBox(QWidget):
         if chosen is None:
             return {}
         stored = sheet_values(self._desk.workspace, chosen)
-        return {**stored, **self._of(self.across, stored), **self._of(self.down, stored)}
+        forms = (self.name_form, self.across, self.down)
+        typed = {name: one for form in forms for name, one in self._of(form, stored).items()}
+        return {**stored, **typed}
 
     @staticmethod
     def _of(form: FieldForm, stored: dict[str, object]) -> dict[str, object]:
@@ -146,9 +147,6 @@ class SheetBox(QWidget):
     def _choose(self, typed: str) -> None:
         key = int(typed) if typed else None
         self._desk.run_id = print_runs.choose_sheet(self._desk.workspace, self._desk.run_id, key)
-
-    def _unfold(self, *, checked: bool) -> None:
-        self.measures.setVisible(checked)
 
     def _typed(self, *_: object) -> None:
         values = self.typed_values()

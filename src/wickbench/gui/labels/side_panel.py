@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from wickbench.domain.catalog import Candle
     from wickbench.gui.labels.desk import Desk
 
+_CAUTION_HEIGHT: Final = 200
+
 
 class SidePanel(QWidget):
     """Caution sticker and vessel of one candle.
@@ -39,10 +41,11 @@ class SidePanel(QWidget):
         super().__init__()
         self._desk = desk
         self._caution: StoredLabel | None = None
+        self._trouble = ""
         texts = desk.workspace.texts
         self.caution_heading = heading(texts("Caution sticker"))
         self.caution = LabelPreview(texts("Caution sticker"), largest=5.0)
-        self.caution.setMinimumHeight(170)
+        self.caution.setFixedHeight(_CAUTION_HEIGHT)
         self.base_words = label("", "quiet")
         self.source = label("", "quiet")
         self.edit = button(texts("Change what it says"), "flat")
@@ -74,7 +77,7 @@ class SidePanel(QWidget):
 
     def show_candle(self, candle: Candle | None) -> None:
         """Show a candle's caution sticker and vessel."""
-        self._caution = self._chosen()
+        self._caution, self._trouble = self._chosen(), ""
         made = self._made(candle)
         self.caution.show_label(made.laid if made is not None else None)
         self._frame.setVisible(made is not None)
@@ -97,15 +100,17 @@ class SidePanel(QWidget):
         try:
             wish, shelf = self._caution.caution, self._desk.shelf
             return self._desk.maker.caution(wish, design, shelf, candle)
-        except DomainError:
+        except DomainError as error:
+            self._trouble = self._desk.workspace.texts.say(error)
             return None
 
     def _say_caution(self, made: MadeLabel | None, candle: Candle | None) -> None:
         texts = self._desk.workspace.texts
         self.base_words.setText(self._base_text(made, candle))
+        self.base_words.setVisible(bool(self.base_words.text()))
         rule = made.caution.source if made is not None and made.caution is not None else None
         if rule is None or self._caution is None or self._caution.caution is None:
-            self.source.setText("")
+            self.source.setText(self._trouble)
             return
         region = self._caution.caution.region or next(iter(rule.regions))
         said = N_(

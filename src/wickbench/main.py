@@ -172,7 +172,7 @@ def write_papers(path: Path, folder: Path) -> int:
     """Writes every paper of a workshop as PDF and prints the file names; needs no Qt."""
     workspace = Workspace.open(path, make_services(make_texts(), Silent()))
     try:
-        from wickbench.app.papers import write_all_papers  # type: ignore[import-not-found]
+        from wickbench.app.papers import write_all_papers
 
         for written in write_all_papers(workspace, folder):
             print(written)

@@ -1,0 +1,105 @@
+"""Every paper of a workshop, written as PDF into one folder: for a look without a window."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from typing import TYPE_CHECKING
+
+from wickbench.app.label_making import LabelMaker
+from wickbench.app.label_store import stored_labels
+from wickbench.app.plans import load_plans, pour_day
+from wickbench.app.print_run_view import run_view
+from wickbench.app.print_runs import print_run, run_ids
+from wickbench.app.printing import run_title, write_calibration_page, write_labels
+from wickbench.app.shelf import Shelf, load_shelf
+from wickbench.app.texts_marker import N_
+from wickbench.app.vessel_card import vessel_card
+from wickbench.app.vessels import remembered_version, view_vessel
+from wickbench.app.weigh_sheets import paper_faces, paper_size, paper_texts, write_weigh_sheets
+from wickbench.documents.flow import Flow
+from wickbench.documents.pdf_file import write_pdf
+from wickbench.documents.vessel_card import draw_vessel_card
+from wickbench.domain.errors import DomainError
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+    from wickbench.app.workspace import Workspace
+    from wickbench.documents.surface import Surface
+
+_LONGEST_NAME = 60
+
+
+def write_all_papers(workspace: Workspace, folder: Path) -> Iterator[Path]:
+    """Write weigh sheets, labels, vessel cards and the calibration page; yields each file.
+
+    A paper that cannot be made is told through ``workspace.ask`` and left out.
+
+    Raises:
+        DomainError: the folder cannot be made.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise DomainError("paper.folder-missing", folder=str(folder)) from error
+    shelf = load_shelf(workspace)
+    yield from _weigh_sheets(workspace, folder)
+    yield from _labels(workspace, shelf, folder)
+    if shelf.vessels:
+        yield write_vessel_cards(workspace, shelf, folder / _file(workspace, N_("Vessel cards")))
+    page = folder / _file(workspace, N_("Calibration page"))
+    yield write_calibration_page(workspace, paper_size(workspace.settings), page)
+
+
+def _weigh_sheets(workspace: Workspace, folder: Path) -> Iterator[Path]:
+    for plan in load_plans(workspace):
+        day = pour_day(plan, workspace.clock.today()).isoformat()
+        name = _file(workspace, N_("Weigh sheets"), f"{day} {plan.name or plan.id}")
+        try:
+            yield write_weigh_sheets(workspace, plan.id, folder / name)
+        except DomainError as error:
+            workspace.ask.tell(workspace.texts.say(error))
+
+
+def _labels(workspace: Workspace, shelf: Shelf, folder: Path) -> Iterator[Path]:
+    known = {label.id: label for label in stored_labels(workspace, archived=True)}
+    maker = LabelMaker(workspace)
+    for key in run_ids(workspace):
+        view = run_view(workspace, maker, shelf, known, print_run(workspace, key))
+        name = _file(workspace, N_("Labels"), f"{run_title(workspace, view)} {key}")
+        try:
+            yield write_labels(workspace, view, folder / name)
+        except DomainError as error:
+            workspace.ask.tell(workspace.texts.say(error))
+
+
+def write_vessel_cards(workspace: Workspace, shelf: Shelf, path: Path) -> Path:
+    """Write a card for each vessel in use, two to a page.
+
+    Raises:
+        DomainError: the file cannot be written.
+    """
+    texts, settings = paper_texts(workspace), workspace.settings
+    version = remembered_version(workspace, shelf)
+    vessels = [one for one in shelf.vessels.values() if not one.archived]
+    cards = [
+        vessel_card(view_vessel(one, shelf, settings, texts, version), texts, settings)
+        for one in sorted(vessels, key=lambda one: one.name.casefold())
+    ]
+    faces, (width, height) = paper_faces(), paper_size(settings)
+
+    def draw(surface: Surface) -> None:
+        flow = Flow(surface, faces, width, height, margin_mm=12.0)
+        for card in cards:
+            draw_vessel_card(flow, card)
+
+    return write_pdf(path, draw, title=texts(N_("Vessel cards")), language=texts.language)
+
+
+def _file(workspace: Workspace, kind: str, more: str = "") -> str:
+    """A file name that every system takes: letters, digits and hyphens."""
+    plain = unicodedata.normalize("NFKD", f"{workspace.texts(kind)} {more}")
+    kept = "".join(one for one in plain if not unicodedata.combining(one))
+    return re.sub(r"[^\w]+", "-", kept).strip("-").lower()[:_LONGEST_NAME].rstrip("-") + ".pdf"

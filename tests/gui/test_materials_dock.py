@@ -451,6 +451,7 @@ def test_nothing_is_wider_than_the_dock_and_everything_has_a_name(
     assert dock.editor_pane is not None
     assert dock.editor_pane.horizontalScrollBar().maximum() == 0
     ground = dock.editor_pane.widget()
+    assert ground is not None
     assert ground.minimumSizeHint().width() <= 310
     for widget in dock.findChildren(QWidget):
         if widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisible():

@@ -70,7 +70,7 @@ def move_columns(texts: Callable[[], Texts], kind: Callable[[], str]) -> tuple[C
         Column(key="day", title=N_("Day"), show=lambda move: move.moved_on),
         Column(
             key="reason",
-            title=N_("What happened"),
+            title=N_("Change"),
             show=lambda move: " ".join(
                 part for part in (texts()(move.reason), move.lot_code) if part
             ),

@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFormLayout, QLabel, QWidget
+from PySide6.QtWidgets import QFormLayout, QLabel, QSizePolicy, QWidget
 from typing_extensions import override
 
 from wickbench.app import edit
@@ -57,6 +57,8 @@ class FieldForm(QWidget):
         self.fields: dict[str, Field] = {}
         self._specs = {spec.name: spec for spec in specs}
         self._values: dict[str, object] = {}
+        # On a scrolling page everything is given its least height first: a form keeps all of its.
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         self._rows = QFormLayout(self)
         self._rows.setContentsMargins(0, 0, 0, 0)
         self._rows.setHorizontalSpacing(16)
@@ -207,6 +209,13 @@ class FieldForm(QWidget):
         policy = QFormLayout.RowWrapPolicy
         self._rows.setRowWrapPolicy(policy.WrapAllRows if narrow else policy.DontWrapRows)
         super().resizeEvent(event)
+
+    def prepare_narrow(self) -> None:
+        """Say before the first show that the form will stand in a narrow place.
+
+        A scrolling page asks for its height before the form has its width.
+        """
+        self._rows.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
 
 
 def readings_of(error: DomainError) -> tuple[str, ...]:

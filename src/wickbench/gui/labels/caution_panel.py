@@ -6,7 +6,7 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app.label_caution import (
     CautionRow,
@@ -61,6 +61,7 @@ class CautionPanel(QWidget):
             lambda: desk.workspace.texts, self._columns(), lambda row: (row.key, row.language)
         )
         self.statements = TableView(self.model, texts("Statements"), most_rows=14)
+        self.statements.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.source = label("", "quiet")
         self._lay_out()
         self.region.committed.connect(lambda word: self._change(region=word))

@@ -110,6 +110,7 @@ class ElementPanel(QWidget):
             specs = text_fields(families, ()) if kind == "text" else OTHER_FIELDS[kind]
             form = ValueForm(self._workspace, specs, self._store)
             form.edited.connect(partial(self._typed, kind))
+            form.prepare_narrow()
             self._specs[kind] = tuple(specs)
             self.forms[kind] = form
             self._box.addWidget(form)

@@ -7,7 +7,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import label_elements, labels
 from wickbench.app.label_element_fields import (
@@ -75,6 +75,7 @@ class LabelEditor(QWidget):
             lambda: desk.workspace.texts, self._label_columns(), lambda row: row.id
         )
         self.list = TableView(self.model, texts("Labels"), most_rows=7)
+        self.list.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.new_label = button(texts("New label"))
         self.new_label.setMenu(new_menu)
         self.duplicate = button(texts("Duplicate"))
@@ -84,6 +85,7 @@ class LabelEditor(QWidget):
             lambda: desk.workspace.texts, self._element_columns(), lambda row: row.at
         )
         self.elements = TableView(self.elements_model, texts("On this label"), most_rows=8)
+        self.elements.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.add = button(texts("Add"))
         self.add.setMenu(self._add_menu())
         self.behind = button(texts("Further back"))

@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import print_runs
 from wickbench.app.edit import read_field
@@ -56,6 +56,7 @@ class RunPanel(QWidget):
             adding=N_("Add a label…"),
         )
         self.lines = TableView(self.model, texts("Labels of this print run"), most_rows=8)
+        self.lines.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.new_label = button(texts("New label"))
         self.new_label.setMenu(self.make_menu())
         self.sheet_box = SheetBox(desk)

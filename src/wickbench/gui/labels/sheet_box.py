@@ -84,6 +84,7 @@ class SheetBox(QWidget):
         sides = QHBoxLayout()
         sides.setSpacing(12)
         for form in (self.across, self.down):
+            form.prepare_narrow()
             column = QVBoxLayout()
             column.addWidget(form)
             column.addStretch(1)

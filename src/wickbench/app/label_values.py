@@ -84,6 +84,8 @@ def sample_values(settings: Settings, texts: Texts) -> dict[str, str]:
     """Values for looking at a label before there is a candle."""
     sample = {
         "candle": texts(N_("Name of candle")),
+        "recipe": texts(N_("Name of scent")),
+        "identity": texts(N_("scented {wax} candle"), wax=texts(CLASS_SHORT["soy"])),
         "wax": texts(CLASS_SHORT["soy"]),
         "net_weight": net_weight_text(220.0, settings, texts),
         "business": texts(N_("Your business")),
@@ -143,12 +145,25 @@ def _candle(shelf: Shelf, settings: Settings, texts: Texts, candle: Candle) -> d
     return {
         **recipe,
         "candle": candle.name,
-        "identity": candle.identity or "",
+        "identity": candle.identity or _identity(recipe, candle, texts),
         "vessel": shelf.names.get(candle.vessel_id, "") if candle.vessel_id else "",
         "code": candle.code or "",
         "net_weight": net_weight_text(candle.declared_net_g, settings, texts),
         "price": texts.money(price) if price is not None else "",
     }
+
+
+def _identity(recipe: Mapping[str, str], candle: Candle, texts: Texts) -> str:
+    """What it is by its waxes and oils, where the candle does not say it itself."""
+    wax = recipe.get("wax", "")
+    if not wax:
+        return ""
+    melts = not candle.wick_ids
+    if recipe.get("fragrance"):
+        words = N_("scented {wax} melts") if melts else N_("scented {wax} candle")
+    else:
+        words = N_("{wax} melts") if melts else N_("{wax} candle")
+    return texts(words, wax=wax)
 
 
 def _recipe(shelf: Shelf, texts: Texts, version: RecipeVersion) -> dict[str, str]:

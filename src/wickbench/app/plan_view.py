@@ -154,17 +154,25 @@ def _totals(
 
 
 def _costs(prepared: Prepared, mixes: dict[object, LineMix], texts: Texts) -> list[Total]:
-    rows: dict[str, str] = {}
-    for one in prepared.resolved:
+    names = [_called(one) for one in prepared.resolved]
+    totals = []
+    for one, name in zip(prepared.resolved, names, strict=True):
         mix = mixes.get(one.row.id)
         if mix is None:
             continue
-        name = one.candle.name if one.candle else one.vessel.name if one.vessel else ""
+        vessel = one.vessel.name if one.vessel else ""
+        shown = f"{name}, {vessel}" if names.count(name) > 1 else name
         value = texts.money(mix.cost_e4 / _E4)
         if mix.unpriced:
             value = texts(N_("{cost} and what has no price"), cost=value)
-        rows[texts(N_("Material, {name}"), name=name)] = value
-    return [Total(label, value) for label, value in rows.items()]
+        totals.append(Total(texts(N_("Material, {name}"), name=shown), value))
+    return totals
+
+
+def _called(one: Resolved) -> str:
+    if one.candle:
+        return one.candle.name
+    return one.version.name if one.version else ""
 
 
 def _cured(prepared: Prepared, shelf: Shelf, texts: Texts, day: dt.date) -> list[Total]:

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
 
 FIELD_NAMES: Final = (
     "candle",
+    "identity",
     "recipe",
     "vessel",
     "wax",

@@ -49,7 +49,8 @@ def reference_choices(workspace: Workspace, refers_to: str) -> tuple[tuple[int, 
         raise ValueError(refers_to)
     with workspace.read() as connection:
         rows = records.fetch_all(connection, table, where=where, order=("id",))
-    named = [(int(str(row["id"])), _name(row)) for row in rows]
+    said = _candle_name if refers_to == "candle" else _name
+    named = [(int(str(row["id"])), said(row)) for row in rows if not row.get("archived")]
     return tuple(sorted(named, key=lambda pair: name_key(pair[1])))
 
 
@@ -62,7 +63,8 @@ def reference_name(workspace: Workspace, refers_to: str, key: int) -> str:
             name, number = _name(recipe), version["number"]
             return workspace.texts(_VERSION, name=name, number=number)
         table = "item" if refers_to in ITEM_KINDS else refers_to
-        return _name(records.fetch(connection, table, key))
+        row = records.fetch(connection, table, key)
+    return _candle_name(row) if refers_to == "candle" else _name(row)
 
 
 def _versions(workspace: Workspace) -> tuple[tuple[int, str], ...]:
@@ -84,6 +86,11 @@ def _versions(workspace: Workspace) -> tuple[tuple[int, str], ...]:
 
 def _name(row: Mapping[str, Any]) -> str:
     return str(row.get("name") or "") or f"№ {row['id']}"
+
+
+def _candle_name(row: Mapping[str, Any]) -> str:
+    """A candle with its code: the same scent is sold in several vessels under one name."""
+    return f"{_name(row)} · {row['code']}" if row.get("code") else _name(row)
 
 
 def name_key(name: str) -> tuple[str, str]:

@@ -7,23 +7,30 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app import shelf_edit
 from wickbench.app.equipment_fields import EQUIPMENT_FIELDS
+from wickbench.app.texts_marker import N_
 from wickbench.domain.equipment import Pot, Scale
 from wickbench.domain.errors import DomainError, OutOfRange
 from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.water import z_factor
+from wickbench.storage import catalog
+from wickbench.storage.refusals import InUse
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from wickbench.app.workspace import Workspace
     from wickbench.domain.catalog import Equipment
 
 Row = dict[str, object]
 
 TABLES: Final = tuple(EQUIPMENT_FIELDS)
 """Kinds of equipment in the order of the page."""
-FINE_STEP_G: Final = 0.1
-"""What a scale for fragrance oil reads to (common practice, no source)."""
+FINER_THAN_G: Final = 1.0
+"""A scale for fragrance oil reads finer than this (common practice, no source)."""
+_MELTED_G_PER_ML: Final = 0.9
+"""Melted wax with its oil, roughly: for an estimate that is called one."""
 USUAL_SAFE_FILL_PERCENT: Final = 80.0
 _ATTRIBUTES: Final = {
     "scale": "scales",
@@ -56,6 +63,24 @@ class EquipmentView:
         """The highest rank among the findings of a kind; ``None`` when there are none."""
         ranks = [one.rank for one in self.findings if one.about[0] == table]
         return max(ranks, default=None)
+
+
+def load_equipment(workspace: Workspace) -> Equipment:
+    """All equipment of the workshop."""
+    with workspace.read() as connection:
+        return catalog.equipment(connection)
+
+
+def remove_equipment(workspace: Workspace, table: str, key: int, *, origin: object = None) -> None:
+    """Take a piece of equipment out of the workshop as one undoable act.
+
+    Raises:
+        InUse: "equipment.in-use"; a weighing, a plan or a pour still names it.
+    """
+    try:
+        shelf_edit.remove_row(workspace, table, key, N_("Remove equipment"), origin=origin)
+    except InUse as error:
+        raise InUse("equipment.in-use", **error.data) from error
 
 
 def view_equipment(equipment: Equipment) -> EquipmentView:
@@ -103,18 +128,6 @@ def brim_of_water(water_g: float, water_c: float) -> float:
     return water_g * z_factor(water_c)
 
 
-# -- one number for a piece of any kind --------------------------------------------------------
-def place_number(table: str, key: int) -> int:
-    """One number for a piece of any kind, for leading to it on the page."""
-    return key * len(TABLES) + TABLES.index(table)
-
-
-def place_of(number: int) -> tuple[str, int]:
-    """Kind and key again."""
-    key, at = divmod(number, len(TABLES))
-    return TABLES[at], key
-
-
 # -- findings ------------------------------------------------------------------------------------
 def _about_scales(rows: Iterable[Row], scales: tuple[Scale, ...]) -> Iterator[Finding]:
     rows = tuple(rows)
@@ -129,7 +142,7 @@ def _about_scales(rows: Iterable[Row], scales: tuple[Scale, ...]) -> Iterator[Fi
             yield Finding(Rank.STOPS, error.key, error.data, ("scale", row.get("id")))
     if not rows:
         yield Finding(Rank.NOTE, "equipment.no-scale", {}, ("scale",))
-    elif scales and all(one.reads_to_g > FINE_STEP_G + _TOLERANCE_G for one in scales):
+    elif scales and all(one.reads_to_g > FINER_THAN_G - _TOLERANCE_G for one in scales):
         yield Finding(Rank.WATCH, "equipment.no-fine-scale", {}, ("scale",))
 
 
@@ -150,18 +163,28 @@ def _about_pot(row: Row, scales: tuple[Scale, ...]) -> Iterator[Finding]:
         return
     if empty is None:
         yield _finding(Rank.NOTE, "equipment.pot-not-weighed", row, "pot")
-    elif scales and empty > max(scale.maximum_g for scale in scales):
-        most = max(scale.maximum_g for scale in scales)
-        yield _finding(
-            Rank.WATCH, "equipment.pot-over-scales", row, "pot", empty_g=empty, maximum_g=most
-        )
+    elif scales:
+        yield from _on_scales(row, empty, max(scale.maximum_g for scale in scales))
+
+
+def _on_scales(row: Row, empty_g: float, most_g: float) -> Iterator[Finding]:
+    """Whether the largest scale carries the pot, empty and full."""
+    brim, fill = _number(row, "brim_ml"), _number(row, "safe_fill_percent")
+    share = (USUAL_SAFE_FILL_PERCENT if fill is None else fill) / 100
+    full_g = empty_g + (brim or 0.0) * share * _MELTED_G_PER_ML
+    if empty_g >= most_g:
+        data = {"empty_g": empty_g, "maximum_g": most_g}
+        yield _finding(Rank.WATCH, "equipment.pot-over-scales", row, "pot", **data)
+    elif full_g > most_g:
+        data = {"full_g": round(full_g, -1), "maximum_g": most_g}
+        yield _finding(Rank.NOTE, "equipment.pot-heavy-when-full", row, "pot", **data)
 
 
 def _about_heat(row: Row) -> Iterator[Finding]:
     if row.get("open_flame"):
         yield _finding(Rank.WATCH, "equipment.open-flame", row, "heat_source")
     if row.get("left_on_heat"):
-        yield _finding(Rank.WATCH, "equipment.left-on-heat", row, "heat_source")
+        yield _finding(Rank.NOTE, "equipment.left-on-heat", row, "heat_source")
 
 
 def _about_thermometer(row: Row) -> Iterator[Finding]:

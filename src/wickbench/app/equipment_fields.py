@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 EQUIPMENT_NAMES: Mapping[str, str] = {
     "scale": N_("Scales"),
     "pot": N_("Pots"),
-    "heat_source": N_("Heat"),
+    "heat_source": N_("Heat sources"),
     "thermometer": N_("Thermometers"),
     "printer": N_("Printers"),
 }
@@ -35,13 +35,36 @@ _NOTE = N_("Notes")
 EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
     "scale": (
         field("scale", "name", N_("Name"), "text"),
-        field("scale", "maximum_g", N_("Maximum"), "mass", low=1, high=1_000_000),
-        field("scale", "step_g", N_("Reads to"), "mass", low=0.001, high=1000),
+        field(
+            "scale",
+            "maximum_g",
+            N_("Maximum"),
+            "mass",
+            low=1,
+            high=1_000_000,
+            hint=N_("With the pot on it."),
+        ),
+        field(
+            "scale",
+            "step_g",
+            N_("Reads to"),
+            "mass",
+            low=0.001,
+            high=1000,
+            hint=N_("The smallest step of its display, for example 1 g or 0.1 g."),
+        ),
         field("scale", "note", _NOTE, "note"),
     ),
     "pot": (
         field("pot", "name", N_("Name"), "text"),
-        field("pot", "brim_ml", N_("Holds to the brim"), "volume", low=50, high=200_000),
+        field(
+            "pot",
+            "brim_ml",
+            N_("Holds to the brim"),
+            "volume",
+            low=50,
+            high=200_000,
+        ),
         field(
             "pot",
             "safe_fill_percent",
@@ -51,7 +74,15 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             high=95,
             hint=N_("Of the brim; 75–80 % leaves room to stir."),
         ),
-        field("pot", "empty_g", N_("Weighs empty"), "mass", low=0, high=50_000),
+        field(
+            "pot",
+            "empty_g",
+            N_("Weighs empty"),
+            "mass",
+            low=0,
+            high=50_000,
+            hint=N_("With its spoon or stirrer, if that stays in."),
+        ),
         field("pot", "metal", N_("Made of"), "choice", choices=choices(_METALS)),
         field(
             "pot",
@@ -71,7 +102,9 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             "yes_no",
             hint=N_("Gas, spirit or any other flame."),
         ),
-        field("heat_source", "left_on_heat", N_("The pot stays on it while the oil goes in"), "yes_no"),
+        field(
+            "heat_source", "left_on_heat", N_("The pot stays on it while the oil goes in"), "yes_no"
+        ),
         field("heat_source", "power_w", N_("Power in watts"), "count", low=1, high=20_000),
         field("heat_source", "note", _NOTE, "note"),
     ),
@@ -83,13 +116,19 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             N_("Kind"),
             "choice",
             choices=choices(_THERMOMETERS),
-            hint=N_("Infrared reads shiny tins far too low: stick matt tape on the spot."),
+            hint=N_("An infrared one reads shiny tins far too low."),
         ),
         field("thermometer", "note", _NOTE, "note"),
     ),
     "printer": (
         field("printer", "name", N_("Name"), "text"),
-        field("printer", "tray", N_("Tray"), "text"),
+        field(
+            "printer",
+            "tray",
+            N_("Tray"),
+            "text",
+            hint=N_("One entry for each tray: each feeds a little differently."),
+        ),
         field(
             "printer",
             "edge_mm",
@@ -97,7 +136,7 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             "length",
             low=0,
             high=30,
-            hint=N_("Of the page’s edges."),
+            hint=N_("Measured from the page’s edges."),
         ),
         field(
             "printer", "bottom_edge_mm", N_("and at the bottom within"), "length", low=0, high=40

@@ -14,19 +14,26 @@ if TYPE_CHECKING:
 
 Row = dict[str, object]
 
-ONE_OF: Final[Mapping[str, str]] = {
-    "scale": N_("Scale"),
-    "pot": N_("Pot"),
-    "heat_source": N_("Heat source"),
-    "thermometer": N_("Thermometer"),
-    "printer": N_("Printer"),
-}
 ADD_ONE: Final[Mapping[str, str]] = {
     "scale": N_("New scale"),
     "pot": N_("New pot"),
     "heat_source": N_("New heat source"),
     "thermometer": N_("New thermometer"),
     "printer": N_("New printer"),
+}
+DUPLICATE_ONE: Final[Mapping[str, str]] = {
+    "scale": N_("Duplicate the scale"),
+    "pot": N_("Duplicate the pot"),
+    "heat_source": N_("Duplicate the heat source"),
+    "thermometer": N_("Duplicate the thermometer"),
+    "printer": N_("Duplicate the printer"),
+}
+REMOVE_ONE: Final[Mapping[str, str]] = {
+    "scale": N_("Remove the scale"),
+    "pot": N_("Remove the pot"),
+    "heat_source": N_("Remove the heat source"),
+    "thermometer": N_("Remove the thermometer"),
+    "printer": N_("Remove the printer"),
 }
 NO_NAME: Final[Mapping[str, str]] = {
     "scale": N_("Scale without a name"),

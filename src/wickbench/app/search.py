@@ -48,12 +48,15 @@ _ITEM_WORDS: Final[Mapping[str, str]] = {
 _TABLE_WORDS: Final[Mapping[str, tuple[str, str]]] = {
     "recipe": ("recipes", N_("Recipe")), "candle": ("candles", N_("Candle")),
     "label": ("labels", N_("Label")), "plan": ("pour_plan", N_("Pour plan")),
-    "scale": ("equipment", N_("Scale")), "pot": ("equipment", N_("Pot")),
-    "printer": ("equipment", N_("Printer")),
+    "scale": ("equipment/scale", N_("Scale")), "pot": ("equipment/pot", N_("Pot")),
+    "heat_source": ("equipment/heat_source", N_("Heat source")),
+    "thermometer": ("equipment/thermometer", N_("Thermometer")),
+    "printer": ("equipment/printer", N_("Printer")),
 }  # fmt: skip
 _ICONS: Final[Mapping[str, str]] = {
     "vessel": "vessels", "sheet": "sheet", "recipe": "recipes", "candle": "candle",
     "label": "labels", "plan": "pour-plan", "scale": "scale", "pot": "pot", "printer": "printer",
+    "heat_source": "burn-tests", "thermometer": "thermometer",
 }  # fmt: skip
 
 
@@ -62,7 +65,7 @@ class Hit:
     """Something found.
 
     Attributes:
-        place: where it is shown: "materials", "vessels", "recipes", "candles", "sheets", …
+        place: where it is shown: "materials", "vessels", "recipes", "candles", …
         record: its number there.
         title: its name as the person wrote it.
         detail: what it is, translated.
@@ -134,7 +137,7 @@ def _everything(workspace: Workspace) -> Iterator[Hit]:
 
 def _item_hit(workspace: Workspace, row: Mapping[str, object]) -> Hit:
     kind = str(row["kind"])
-    place = {"vessel": "vessels", "sheet": "sheets"}.get(kind, "materials")
+    place = "vessels" if kind == "vessel" else "materials"
     return _hit(workspace, row, place=place, kind=kind, word=_ITEM_WORDS[kind])
 
 

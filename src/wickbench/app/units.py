@@ -46,6 +46,8 @@ _READ_DIGITS = {
 }
 
 _TRIMMED = frozenset({"mm", "%"})  # units whose zeros at the end say nothing
+_OUNCES = frozenset({"oz", "lb oz"})
+_SMALL_G, _SMALL_OUNCE_DIGITS = 1.0, 4  # what a fine scale reads to is no "0.0 oz"
 _SMALL_ML = 10  # below this a whole millilitre says too little
 # The unit that a bare number has in a field of the kind, when the shown unit is a compound.
 _ASSUMED = {"lb oz": "oz"}
@@ -134,6 +136,8 @@ class Units:
             digits = 0
         if unit == "mL" and abs(value) < _SMALL_ML:
             digits = 1
+        if unit in _OUNCES and 0 < abs(value) < _SMALL_G:
+            digits = _SMALL_OUNCE_DIGITS
         text = format_quantity(value, kind, unit, digits=digits, locale=self.locale)
         return _trim(text) if unit in _TRIMMED else text
 

@@ -151,7 +151,8 @@ class Page(Columns):
         buttons: layout at the right of the title.
 
     Signals:
-        go_requested: key of a page, place or dock, and a record to show there or ``None``.
+        go_requested: key of a page, place or dock, and a record to show there or ``None``; a
+            part of a page is named after a slash, as in ``"equipment/pot"``.
     """
 
     go_requested = Signal(str, object)
@@ -187,6 +188,9 @@ class Page(Columns):
 
     def show_record(self, record: int) -> None:
         """Show one record; asked for by *Find anything* and by other pages."""
+
+    def show_part(self, part: str) -> None:
+        """Bring a part of the page into view: what stands after "/" in the key asked for."""
 
     def release(self) -> None:
         """The workshop is being closed: hear nothing any more."""

@@ -59,5 +59,12 @@ PLACES: Final[tuple[StageSpec, ...]] = (
     StageSpec(
         "bench", N_("The bench"), "candle", "wickbench.gui.bench.bench_page:BenchPage", "Ctrl+B"
     ),
+    StageSpec(
+        "equipment",
+        N_("Equipment"),
+        "scale",
+        "wickbench.gui.equipment.equipment_page:EquipmentPage",
+        "Ctrl+Shift+E",
+    ),
 )
 """Pages that are reached from the Go menu, from other pages and by Ctrl+K."""

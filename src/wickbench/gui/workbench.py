@@ -114,13 +114,21 @@ class Workbench(QObject):
         return page
 
     def go(self, key: str, record: object = None) -> None:
-        """Show a page or dock, and a record in it when one is named."""
+        """Show a page or dock, and a record in it when one is named.
+
+        Args:
+            key: of the page or dock; a part of a page stands after a slash ("equipment/pot").
+            record: its number there.
+        """
         if key in self.docks:
             self._front(key)
             if isinstance(record, int):
                 self.docks[key].show_record(record)
             return
-        page = self.show_page(key)
+        name, _, part = key.partition("/")
+        page = self.show_page(name)
+        if page is not None and part:
+            page.show_part(part)
         if page is not None and isinstance(record, int):
             page.show_record(record)
 

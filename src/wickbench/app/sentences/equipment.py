@@ -7,8 +7,8 @@ from wickbench.app.texts_marker import N_
 SENTENCES: dict[str, str] = {
     "equipment.no-scale": N_("No scale is entered yet. A pour plan needs one to weigh on."),
     "equipment.no-fine-scale": N_(
-        "No scale reads to 0.1 g or finer. Fragrance oil and dye are small amounts: a finer scale "
-        "keeps the load true."
+        "No scale reads finer than 1 g. Fragrance oil and dye are small amounts: a scale that "
+        "reads to 0.1 g keeps the load true."
     ),
     "equipment.scale-unfinished": N_(
         "{name}: enter how much it carries and what it reads to. Until then nothing is planned on "
@@ -30,6 +30,14 @@ SENTENCES: dict[str, str] = {
     "equipment.pot-over-scales": N_(
         "{name} weighs {empty_g} empty, and no scale carries more than {maximum_g}. Weigh the wax "
         "in a lighter bowl first, or enter a larger scale."
+    ),
+    "equipment.pot-heavy-when-full": N_(
+        "{name} weighs about {full_g} when it is full, and no scale carries more than "
+        "{maximum_g}. Weigh the wax in portions before it goes in."
+    ),
+    "equipment.in-use": N_(
+        "A weighing, a plan or a pour still names this, so it stays. Choose another one there "
+        "first."
     ),
     "equipment.open-flame": N_(
         "{name} is an open flame: wax and oil vapour can catch fire. Never leave it, keep a lid "

@@ -1,0 +1,1 @@
+"""The page of equipment: scales, pots, heat, thermometers and printers."""

@@ -1,0 +1,1 @@
+"""Business details and settings, each on a page of its own."""

@@ -25,7 +25,7 @@ from wickbench.documents.calibration import crosshairs
 from wickbench.domain.catalog import SheetMeasures
 from wickbench.gui.labels.calibration_dialog import CalibrationDialog
 from wickbench.gui.labels.labels_page import LABELS, RUN, LabelsPage
-from wickbench.gui.labels.sheet_preview import paint_sheet
+from wickbench.gui.labels.sheet_painting import paint_sheet
 from wickbench.gui.labels.system_print import made_printer, print_drawing
 
 if TYPE_CHECKING:
@@ -100,7 +100,7 @@ def test_an_empty_workshop_says_what_to_do_and_nothing_can_be_printed(page: Labe
     assert not page.export.isEnabled()
     assert not page.print_button.isEnabled()
     page.tabs.setCurrentIndex(LABELS)
-    assert page.editor.nothing.isVisibleTo(page)
+    assert page.editor.look.nothing.isVisibleTo(page)
     assert not page.editor.duplicate.isEnabled()
 
 
@@ -249,14 +249,14 @@ def test_an_element_is_edited_with_the_preview_following(
     filled: LabelsPage, shop: Workspace, clock: StandingClock
 ) -> None:
     filled.show_record(stored_labels(shop)[0].id)
-    filled.editor.choose_element(1)
+    filled.editor.elements.choose(1)
     panel = filled.element_panel
     note: Any = panel.forms["text"].fields["text"].editor
     was = note.toPlainText()
     note.setFocus()
     note.selectAll()
     QTest.keyClicks(note, "Hand made")
-    laid = filled.editor.preview.laid
+    laid = filled.editor.look.preview.laid
     assert laid is not None
     assert laid.texts[0].text == "HAND MADE"
     assert getattr(stored_labels(shop)[0].design.elements[1], "text", "") == was
@@ -270,8 +270,8 @@ def test_an_element_is_edited_with_the_preview_following(
     assert "no colour" in panel.forms["text"].fields["colour"].trouble.sentence
     clock.wait(5)
     before = stored_labels(shop)[0].design.elements[1]
-    filled.editor.preview.setFocus()
-    QTest.keyClick(filled.editor.preview, Qt.Key.Key_Down)
+    filled.editor.look.preview.setFocus()
+    QTest.keyClick(filled.editor.look.preview, Qt.Key.Key_Down)
     after = stored_labels(shop)[0].design.elements[1]
     assert after.y_mm == pytest.approx(before.y_mm + 0.5)
     shop.undo()
@@ -283,13 +283,13 @@ def test_elements_are_added_ordered_and_taken_off(filled: LabelsPage, shop: Work
     editor = filled.editor
     count = len(stored_labels(shop)[0].design.elements)
     for kind in ("picture", "frame", "line", "text"):
-        editor.add_element(kind)
+        editor.elements.add_element(kind)
         assert editor.at == len(stored_labels(shop)[0].design.elements) - 1
         assert kind in filled.element_panel.forms
         assert filled.element_panel.forms[kind].isVisibleTo(filled)
-    editor.behind.click()
+    editor.elements.behind.click()
     assert editor.at == count + 2
-    editor.take_off.click()
+    editor.elements.take_off.click()
     assert len(stored_labels(shop)[0].design.elements) == count + 3
     editor.duplicate.click()
     assert [one.name for one in stored_labels(shop)] == ["Hush", "Hush copy"]
@@ -301,7 +301,7 @@ def test_a_damaged_picture_is_told_and_a_good_one_is_shown(
     filled: LabelsPage, shop: Workspace, ask: Answers, tmp_path: Path
 ) -> None:
     filled.show_record(stored_labels(shop)[0].id)
-    filled.editor.add_element("picture")
+    filled.editor.elements.add_element("picture")
     ask.path = tmp_path / "bad.png"
     ask.path.write_bytes(b"\x89PNG\r\n\x1a\nnot really")
     filled.element_panel.choose_picture.click()
@@ -313,7 +313,7 @@ def test_a_damaged_picture_is_told_and_a_good_one_is_shown(
     ask.path.write_bytes(png(400, 300))
     filled.element_panel.choose_picture.click()
     assert len(ask.told) == 1
-    laid = filled.editor.preview.laid
+    laid = filled.editor.look.preview.laid
     assert laid is not None
     assert any(type(draw).__name__ == "ImageDraw" for draw in laid.draws)
 
@@ -334,7 +334,7 @@ def test_a_caution_sticker_gets_languages_region_and_own_words(
     row = panel.model.row_of(("caution.children", "en"))
     assert panel.model.setData(panel.model.index(row, 0), "Not for small hands.")
     assert panel.model.at(panel.model.index(row, 0)).own  # type: ignore[union-attr]
-    drawn = filled.editor.preview.laid
+    drawn = filled.editor.look.preview.laid
     assert drawn is not None
     assert "small hands" in " ".join(" ".join(one.text for one in drawn.texts).split())
     panel.languages["en"].click()
@@ -481,3 +481,39 @@ def test_labels_and_sheets_are_found_by_ctrl_k(
     window.workbench.go(hit.place, hit.record)
     assert filled.tabs.currentIndex() == LABELS
     assert filled.editor.label_id == hit.record
+    sheet = next(one for one in find(shop, "Kraft") if one.icon == "sheet")
+    assert sheet.place in {*window.workbench.docks, *window.workbench.pages}
+
+
+def test_an_earlier_print_run_is_chosen_again(filled: LabelsPage, shop: Workspace) -> None:
+    panel = filled.run.panel
+    assert not panel.runs.isVisibleTo(filled)
+    first = filled.desk.run
+    panel.new_run.click()
+    QApplication.processEvents()
+    assert filled.desk.run.lines == ()
+    assert filled.desk.run.sheet_id == first.sheet_id
+    assert panel.runs.isVisibleTo(filled)
+    choose(panel.runs, str(first.id))
+    assert filled.desk.run == first
+    assert filled.run.preview.used == {0, 1, 2, 3}
+    panel.remove_run.click()
+    QApplication.processEvents()
+    assert filled.desk.run_id != first.id
+    shop.undo()
+    assert first.id in print_runs.run_ids(shop)
+
+
+def test_what_was_written_is_said_and_a_folder_that_is_gone_is_told(
+    filled: LabelsPage, ask: Answers, tmp_path: Path
+) -> None:
+    ask.path = tmp_path / "gone" / "labels.pdf"
+    filled.export.click()
+    assert len(ask.told) == 1
+    assert "not there any more" in ask.told[0]
+    ask.path = tmp_path / "labels.pdf"
+    filled.export.click()
+    assert filled.run.panel.done.text() == ("Print 1 is in labels.pdf. Print it at actual size.")
+    ask.path = tmp_path / "proof.pdf"
+    filled.proof.click()
+    assert ask.path.exists()

@@ -89,6 +89,7 @@ class LabelsPage(Page):
         self.proof.clicked.connect(self.export_proof)
         self.print_button.clicked.connect(self.print_sheets)
         self.run.panel.position_requested.connect(self.correct_position)
+        self.run.panel.run_chosen.connect(self._show_run)
         self.run.panel.label_made.connect(self.show_record)
         self.run.placed.connect(self._show_buttons)
         self.run.candle_shown.connect(self._show_candle)
@@ -107,6 +108,10 @@ class LabelsPage(Page):
         self.editor.refresh()
         self._show_candle()
         self._show_buttons()
+
+    def _show_run(self) -> None:
+        """Another print run was chosen; nothing in the file changed."""
+        self.refresh(None)
 
     @override
     def show_record(self, record: int) -> None:
@@ -131,7 +136,7 @@ class LabelsPage(Page):
         is_caution = editing and stored is not None and stored.caution is not None
         self.caution_panel.setVisible(is_caution)
         if is_caution and stored is not None:
-            self.caution_panel.show_label(stored, self.editor.shown_candle)
+            self.caution_panel.show_label(stored, self.editor.look.shown_candle)
         at = self.editor.at
         if editing and not is_caution and stored is not None and at is not None:
             record, element = stored.element_ids[at], stored.design.elements[at]
@@ -151,8 +156,7 @@ class LabelsPage(Page):
         self.proof.setEnabled(view.sheets > 0)
 
     def _drafted(self, element: AnyElement) -> None:
-        if self.editor.stored is not None:
-            self.editor.show_design(self.editor.stored, element)
+        self.editor.look.show_draft(element)
 
     # -- doing -----------------------------------------------------------------------------------
     def _begin_caution(self) -> None:
@@ -176,10 +180,15 @@ class LabelsPage(Page):
         try:
             if proof:
                 printing.write_labels(self.workspace, view, path, proof=True)
+                said = self.texts(N_("The proof is in {name}."), name=path.name)
             else:
-                printing.export_labels(self.workspace, view, path)
+                number = str(printing.export_labels(self.workspace, view, path))
+                words = N_("Print {number} is in {name}. Print it at actual size.")
+                said = self.texts(words, number=number, name=path.name)
         except DomainError as error:
             self.ask.tell(self.texts.say(error))
+            return
+        self.run.panel.say_done(said)
 
     def print_sheets(self) -> None:
         """Send the sheets to a printer chosen in the system's dialog."""
@@ -217,4 +226,4 @@ class LabelsPage(Page):
         super().resizeEvent(event)
         high = max(320, event.size().height() - 130)
         self.run.set_height(high)
-        self.editor.preview.setFixedHeight(max(220, int(high * 0.5)))
+        self.editor.look.preview.setFixedHeight(max(220, int(high * 0.5)))

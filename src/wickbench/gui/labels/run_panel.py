@@ -37,10 +37,12 @@ class RunPanel(QWidget):
 
     Signals:
         label_made: key of a label begun here.
+        run_chosen: another print run is in hand.
         position_requested: the printer's position is to be corrected.
     """
 
     label_made = Signal(int)
+    run_chosen = Signal()
     position_requested = Signal()
 
     def __init__(self, desk: Desk) -> None:
@@ -66,6 +68,9 @@ class RunPanel(QWidget):
         self.findings = FindingsList()
         self.well = FindingsList()
         self.new_run = button(texts("New print run"))
+        self.runs = ChoiceField(texts("Print run"), ())
+        self.remove_run = button(texts("Remove this print run"), "flat")
+        self.done = label("", "fine")
         self.position = button(texts("Correct the printer’s position…"), "flat")
         self._lay_out()
         self._connect()
@@ -91,7 +96,7 @@ class RunPanel(QWidget):
         top.addWidget(self.new_label)
         top.addWidget(self.new_run)
         box.addLayout(top)
-        for part in (self.lines, self.counts, self.sheet_box):
+        for part in (self.runs, self.lines, self.counts, self.done, self.sheet_box):
             box.addWidget(part)
         pair = QHBoxLayout()
         pair.setSpacing(12)
@@ -108,6 +113,7 @@ class RunPanel(QWidget):
         box.addWidget(self.well)
         last = QHBoxLayout()
         last.addWidget(self.position)
+        last.addWidget(self.remove_run)
         last.addStretch(1)
         box.addLayout(last)
         box.addStretch(1)
@@ -117,12 +123,16 @@ class RunPanel(QWidget):
         self.used.committed.connect(self._use_first)
         self.printer.committed.connect(self._choose_printer)
         self.new_run.clicked.connect(self._begin_run)
+        self.runs.committed.connect(self._choose_run)
+        self.remove_run.clicked.connect(self._remove_run)
         self.position.clicked.connect(self.position_requested)
         self.sheet_box.typing.connect(self.show_view)
 
     # -- showing ---------------------------------------------------------------------------------
     def refresh(self) -> None:
         """Show the run afresh."""
+        self._show_runs()
+        self.done.setVisible(False)
         self.model.set_rows(self._desk.run.lines)
         self.sheet_box.refresh()
         self._show_used()
@@ -150,6 +160,21 @@ class RunPanel(QWidget):
         free = texts.plural(N_("{n} stays free"), N_("{n} stay free"), view.need.left)
         return f"{stickers} {sheets}, {free}"
 
+    def say_done(self, sentence: str) -> None:
+        """Say what was written or printed; gone with the next change."""
+        self.done.setText(sentence)
+        self.done.setVisible(True)
+
+    def _show_runs(self) -> None:
+        """Offer the runs once there are several."""
+        desk, texts = self._desk, self._desk.workspace.texts
+        said = N_("Print run {number}")
+        pairs = [(str(key), texts(said, number=str(key))) for key in desk.runs]
+        self.runs.set_pairs(pairs)
+        self.runs.show_stored(str(desk.run_id or ""))
+        self.runs.setVisible(len(pairs) > 1)
+        self.remove_run.setVisible(desk.run_id is not None)
+
     def _show_used(self) -> None:
         used = self._desk.run.used
         first = used == frozenset(range(len(used)))
@@ -175,8 +200,16 @@ class RunPanel(QWidget):
         self.label_made.emit(key)
 
     def _begin_run(self) -> None:
-        run = print_runs.new_run(self._desk.workspace, like=self._desk.run, origin=self)
-        self._desk.run_id = run
+        self._desk.run_id = print_runs.new_run(self._desk.workspace, like=self._desk.run)
+        self.run_chosen.emit()
+
+    def _choose_run(self, word: str) -> None:
+        self._desk.run_id = int(word)
+        self.run_chosen.emit()
+
+    def _remove_run(self) -> None:
+        if self._desk.run_id is not None:
+            print_runs.remove_run(self._desk.workspace, self._desk.run_id)
 
     def _remove(self, keys: list[int]) -> None:
         print_runs.remove_lines(self._desk.workspace, keys)

@@ -18,22 +18,19 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
-from wickbench.documents.outlines import figure
-from wickbench.documents.sheet_layout import SheetPages, draw_sheet
 from wickbench.gui.fonts import scaled
+from wickbench.gui.labels.sheet_painting import paint_sheet
 from wickbench.gui.naming import accessible
-from wickbench.gui.painting import ScreenSurface, painter_path
 from wickbench.gui.theme import Colours, colours_of
 
 if TYPE_CHECKING:
+    from wickbench.documents.sheet_layout import SheetPages
     from wickbench.domain.sheets import StickerSheet
 
 _RULER: Final = 30.0
 _EDGE: Final = 10.0
 _MM_PER_INCH: Final = 25.4
 _TICKS: Final = ((50, 8.0), (10, 5.0))
-_STICKER_LINE: Final = "#CFC3B2"
-_CROSS_LINE: Final = "#E4DACD"
 _LARGEST_SCALE: Final = 8.0
 _SMALLEST_SCALE: Final = 0.2
 
@@ -264,45 +261,3 @@ class SheetPreview(QWidget):
             self.chosen.emit(0)
         super().focusInEvent(event)
         self.update()
-
-
-def paint_sheet(
-    painter: QPainter,
-    pixels_per_mm: float,
-    sheet: StickerSheet | None,
-    pages: SheetPages | None,
-    *,
-    sheet_no: int = 0,
-    used: frozenset[int] = frozenset(),
-) -> None:
-    """Paint a sheet: edges of stickers, crosses on used ones, and the labels."""
-    if sheet is None:
-        return
-    painter.save()
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.scale(pixels_per_mm, pixels_per_mm)
-    if sheet.sticker_w_mm > 0 and sheet.sticker_h_mm > 0:
-        for index in range(sheet.count):
-            _paint_sticker(painter, sheet, index, gone=index in used)
-    painter.restore()
-    if pages is None or not pages.on_sheet(sheet_no):
-        return
-    surface = ScreenSurface(painter, pixels_per_mm)
-    try:
-        draw_sheet(surface, pages, sheet_no)
-    finally:
-        surface.finish()
-
-
-def _paint_sticker(painter: QPainter, sheet: StickerSheet, index: int, *, gone: bool) -> None:
-    box = sheet.sticker(index)
-    sides = (box.x_mm, box.y_mm, box.w_mm, box.h_mm)
-    painter.strokePath(
-        painter_path(figure(sheet.shape, *sides, corner_mm=sheet.corner_mm)),
-        QPen(QColor(_STICKER_LINE), 0.25),
-    )
-    if gone:
-        painter.setPen(QPen(QColor(_CROSS_LINE), 0.4))
-        inner = box.inset(0.15 * min(box.w_mm, box.h_mm))
-        painter.drawLine(QPointF(inner.x_mm, inner.y_mm), QPointF(inner.right_mm, inner.bottom_mm))
-        painter.drawLine(QPointF(inner.right_mm, inner.y_mm), QPointF(inner.x_mm, inner.bottom_mm))

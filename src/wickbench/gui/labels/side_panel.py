@@ -55,6 +55,12 @@ class SidePanel(QWidget):
         self.state = label("", "quiet")
         self._frame, inside = card()
         inside.addWidget(self.caution)
+        self._lay_out()
+        self.edit.clicked.connect(self._edit)
+        self.make.clicked.connect(self.make_requested)
+        name_attributes(self)
+
+    def _lay_out(self) -> None:
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(8)
@@ -71,9 +77,6 @@ class SidePanel(QWidget):
         box.addWidget(self.vessel)
         box.addWidget(self.state)
         box.addStretch(1)
-        self.edit.clicked.connect(self._edit)
-        self.make.clicked.connect(self.make_requested)
-        name_attributes(self)
 
     def show_candle(self, candle: Candle | None) -> None:
         """Show a candle's caution sticker and vessel."""

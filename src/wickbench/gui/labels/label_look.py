@@ -1,0 +1,175 @@
+"""How a label looks for a candle: drawn large, with its size and what is to be mended."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from wickbench.app.label_making import MadeLabel, design_for, trouble
+from wickbench.app.label_values import LabelSubject, label_values, sample_values
+from wickbench.app.labels import fit_to_sheet
+from wickbench.app.print_run_view import label_texts, once
+from wickbench.app.texts_marker import N_
+from wickbench.domain.errors import DomainError
+from wickbench.gui.fields.choice_field import ChoiceField
+from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.labels.elements_box import button_row
+from wickbench.gui.labels.label_preview import LabelPreview
+from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import button, heading, label
+
+if TYPE_CHECKING:
+    from wickbench.app.label_store import AnyElement, StoredLabel
+    from wickbench.domain.catalog import Candle
+    from wickbench.domain.findings import Finding
+    from wickbench.gui.labels.desk import Desk
+
+
+class LabelLook(QWidget):
+    """Preview, size and findings of one label.
+
+    Signals:
+        candle_chosen: the label is to be looked at with another candle.
+    """
+
+    candle_chosen = Signal()
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self._stored: StoredLabel | None = None
+        self._at: int | None = None
+        self._offered = False
+        texts = desk.workspace.texts
+        self.candle = ChoiceField(texts("Shown for"), ())
+        self.preview = LabelPreview(texts("The label, enlarged"))
+        self.preview.shows_safe_zone = True
+        self.preview.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.size_words = label("", "quiet")
+        self.fit = button(texts("Fit to the chosen sheet"), "flat")
+        self.findings_heading = heading(texts("Before you print"))
+        self.findings = FindingsList(N_("Nothing to mend on this label."))
+        self.nothing = label(texts("Begin with “New label”: choose a design, then make it yours."))
+        self._lay_out(texts("Shown for"))
+        self.candle.committed.connect(self._take_candle)
+        self.fit.clicked.connect(self._fit)
+        name_attributes(self)
+
+    def _lay_out(self, shown_for: str) -> None:
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(8)
+        line = QHBoxLayout()
+        line.addWidget(label(shown_for, "quiet", wrap=False))
+        line.addWidget(self.candle, 1)
+        box.addLayout(line)
+        box.addWidget(self.nothing)
+        box.addWidget(self.preview)
+        box.addWidget(self.size_words)
+        box.addLayout(button_row(self.fit))
+        box.addWidget(self.findings_heading)
+        box.addWidget(self.findings)
+        box.addStretch(1)
+
+    # -- showing ---------------------------------------------------------------------------------
+    @property
+    def shown_candle(self) -> Candle | None:
+        """The candle that the label is looked at with."""
+        word = self.candle.text()
+        return self._desk.candle(int(word)) if word else None
+
+    def offer_candles(self) -> None:
+        """Offer the candles there are; the first one is taken when there is none yet."""
+        kept = [one for one in self._desk.shelf.candles.values() if not one.archived]
+        kept.sort(key=lambda one: one.name.casefold())
+        sample = self._desk.workspace.texts(N_("a sample"))
+        chosen = self.candle.stored
+        self.candle.set_pairs([("", sample), *((str(one.id), one.name) for one in kept)])
+        if not chosen and kept and not self._offered:
+            chosen, self._offered = str(kept[0].id), True
+        self.candle.show_stored(chosen)
+
+    def show_label(self, stored: StoredLabel | None, at: int | None) -> None:
+        """Show a label with one of its elements chosen."""
+        self._stored, self._at = stored, at
+        self.nothing.setVisible(stored is None)
+        parts = (self.preview, self.findings_heading, self.findings, self.size_words, self.fit)
+        for part in parts:
+            part.setVisible(stored is not None)
+        if stored is None:
+            self.preview.show_label(None)
+            return
+        self.show_draft(None)
+        self._say_size(stored)
+
+    def choose(self, at: int | None) -> None:
+        """Mark another element."""
+        self._at = at
+        self.preview.current = at
+        self.preview.update()
+
+    def show_draft(self, draft: AnyElement | None) -> None:
+        """Draw the label, with the chosen element as it is being typed."""
+        stored = self._stored
+        if stored is None:
+            return
+        design = stored.design
+        if draft is not None and self._at is not None:
+            elements = (*design.elements[: self._at], draft, *design.elements[self._at + 1 :])
+            design = replace(design, elements=elements)
+        found: tuple[Finding, ...]
+        try:
+            made = self.made(replace(stored, design=design))
+        except DomainError as error:
+            self.preview.show_label(None)
+            found = (trouble(error),)
+        else:
+            self.preview.show_label(made.laid, self._at)
+            found = once(made.content.findings)
+        self.findings.show_findings(self._desk.workspace.texts, found)
+
+    def made(self, stored: StoredLabel) -> MadeLabel:
+        """A label laid out for the candle it is looked at with.
+
+        Raises:
+            DomainError: it cannot be laid out.
+        """
+        desk, candle = self._desk, self.shown_candle
+        if stored.caution is not None:
+            design = design_for(stored, None)
+            return desk.maker.caution(stored.caution, design, desk.shelf, candle)
+        settings, texts = desk.workspace.settings, label_texts(desk.workspace)
+        values = sample_values(settings, texts)
+        if candle is not None:
+            subject = LabelSubject(candle_id=candle.id)
+            own = label_values(desk.shelf, settings, texts, subject)
+            values = {**own, "lot": own["lot"] or values["lot"]}
+        return desk.maker.label(stored.design, values)
+
+    def _say_size(self, stored: StoredLabel) -> None:
+        texts, design = self._desk.workspace.texts, stored.design
+        size = texts(
+            N_("{width_mm} × {height_mm}, version {number}"),
+            width_mm=design.width_mm,
+            height_mm=design.height_mm,
+            number=str(stored.number),
+        )
+        printed = texts(N_("printed: the next change begins a new version"))
+        self.size_words.setText(f"{size} · {printed}" if stored.frozen else size)
+        sheet = self._desk.sheet
+        sides = (design.width_mm, design.height_mm)
+        same = sheet is None or sides == (sheet.sticker_w_mm, sheet.sticker_h_mm)
+        self.fit.setVisible(not same)
+
+    # -- doing -----------------------------------------------------------------------------------
+    def _take_candle(self, word: str) -> None:
+        self.candle.show_stored(word)
+        self.candle_chosen.emit()
+
+    def _fit(self) -> None:
+        sheet = self._desk.sheet
+        if self._stored is not None and sheet is not None:
+            fit_to_sheet(self._desk.workspace, self._stored.id, sheet)

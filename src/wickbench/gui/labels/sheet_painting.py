@@ -1,0 +1,60 @@
+"""A sheet painted on the screen: edges of stickers, crosses on used ones, and the labels."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QPointF
+from PySide6.QtGui import QColor, QPainter, QPen
+
+from wickbench.documents.outlines import figure
+from wickbench.documents.sheet_layout import SheetPages, draw_sheet
+from wickbench.gui.painting import ScreenSurface, painter_path
+
+if TYPE_CHECKING:
+    from wickbench.domain.sheets import StickerSheet
+
+_STICKER_LINE: Final = "#CFC3B2"
+_CROSS_LINE: Final = "#E4DACD"
+
+
+def paint_sheet(
+    painter: QPainter,
+    pixels_per_mm: float,
+    sheet: StickerSheet | None,
+    pages: SheetPages | None,
+    *,
+    sheet_no: int = 0,
+    used: frozenset[int] = frozenset(),
+) -> None:
+    """Paint a sheet: edges of stickers, crosses on used ones, and the labels."""
+    if sheet is None:
+        return
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.scale(pixels_per_mm, pixels_per_mm)
+    if sheet.sticker_w_mm > 0 and sheet.sticker_h_mm > 0:
+        for index in range(sheet.count):
+            _paint_sticker(painter, sheet, index, gone=index in used)
+    painter.restore()
+    if pages is None or not pages.on_sheet(sheet_no):
+        return
+    surface = ScreenSurface(painter, pixels_per_mm)
+    try:
+        draw_sheet(surface, pages, sheet_no)
+    finally:
+        surface.finish()
+
+
+def _paint_sticker(painter: QPainter, sheet: StickerSheet, index: int, *, gone: bool) -> None:
+    box = sheet.sticker(index)
+    sides = (box.x_mm, box.y_mm, box.w_mm, box.h_mm)
+    painter.strokePath(
+        painter_path(figure(sheet.shape, *sides, corner_mm=sheet.corner_mm)),
+        QPen(QColor(_STICKER_LINE), 0.25),
+    )
+    if gone:
+        painter.setPen(QPen(QColor(_CROSS_LINE), 0.4))
+        inner = box.inset(0.15 * min(box.w_mm, box.h_mm))
+        painter.drawLine(QPointF(inner.x_mm, inner.y_mm), QPointF(inner.right_mm, inner.bottom_mm))
+        painter.drawLine(QPointF(inner.right_mm, inner.y_mm), QPointF(inner.x_mm, inner.bottom_mm))

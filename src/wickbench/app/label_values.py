@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app.business import business_name, business_place
 from wickbench.app.material_estimates import CLASS_SHORT
 from wickbench.app.texts_marker import N_
 from wickbench.domain.catalog import Fragrance, Wax
@@ -40,10 +41,6 @@ FIELD_WORDS: Final[Mapping[str, str]] = {
 }
 """Fields in the order of the list to insert from: name to msgid."""
 
-_ROLES: Final[Mapping[str, str]] = {
-    "distributor": N_("Distributed by {name}"),
-    "made_for": N_("Made for {name}"),
-}
 _MG_PER_G: Final = 1000
 
 
@@ -108,22 +105,9 @@ def net_weight_text(declared_net_g: float | None, settings: Settings, texts: Tex
 
 
 def _business(settings: Settings, texts: Texts) -> dict[str, str]:
-    name = settings.text("business_name")
-    role = _ROLES.get(settings.text("business_role"), "")
-    town = " ".join(
-        part
-        for part in (settings.text("business_state"), settings.text("business_postcode"))
-        if part
-    )
-    parts = (
-        settings.text("business_street"),
-        settings.text("business_city"),
-        town,
-        settings.text("business_country"),
-    )
     return {
-        "business": texts(role, name=name) if role and name else name,
-        "business_address": ", ".join(part for part in parts if part),
+        "business": business_name(settings, texts),
+        "business_address": business_place(settings),
         "phone": settings.text("business_phone"),
         "email": settings.text("business_email"),
         "web": settings.text("business_web"),

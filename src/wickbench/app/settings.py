@@ -24,7 +24,11 @@ def _setting(name: str, label: str, kind: str = "text", **more: Unpack[FieldMore
 
 
 BUSINESS_FIELDS: tuple[FieldSpec, ...] = (
-    _setting("business_name", N_("Business name"), hint=N_("As it shall stand on labels.")),
+    _setting(
+        "business_name",
+        N_("Business name"),
+        hint=N_("As it shall stand on labels; a corporation gives its own full name."),
+    ),
     _setting(
         "business_role",
         N_("You are"),
@@ -33,11 +37,17 @@ BUSINESS_FIELDS: tuple[FieldSpec, ...] = (
             {
                 "maker": N_("the maker"),
                 "distributor": N_("the distributor"),
-                "made_for": N_("made for you by another"),
+                "made_for": N_("the one it is manufactured for"),
             }
         ),
     ),
     _setting("business_street", N_("Street")),
+    _setting(
+        "business_street_listed",
+        N_("Leave the street off labels in the United States"),
+        "yes_no",
+        hint=N_("Allowed when anybody can look it up in a public directory or on a website."),
+    ),
     _setting("business_city", N_("Town or city")),
     _setting("business_state", N_("State or county")),
     _setting("business_postcode", N_("ZIP or postcode")),
@@ -186,6 +196,11 @@ class Settings:
 
     def __getitem__(self, name: str) -> object:
         return self._values.get(name)
+
+    def replaced(self, values: Mapping[str, object]) -> Settings:
+        """These settings with others in place of some, as while something is being typed."""
+        known = {name: value for name, value in self._values.items() if name not in values}
+        return Settings(known | dict(values))
 
     def text(self, name: str) -> str:
         """A setting as text; empty when not filled in."""

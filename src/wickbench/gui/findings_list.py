@@ -49,6 +49,13 @@ class FindingsList(QWidget):
         ]
         if not said and self._all_well:
             said = [("fine", "", texts(self._all_well))]
+        self._say(said)
+
+    def show_well(self, texts: Texts, findings: Sequence[Finding]) -> None:
+        """Say what was checked and is right, each with a tick."""
+        self._say([("fine", "", texts.say(one)) for one in findings])
+
+    def _say(self, said: list[tuple[str, str, str]]) -> None:
         if said == self._shown and self._box.count():
             return
         self._shown = said

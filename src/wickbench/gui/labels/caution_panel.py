@@ -54,7 +54,9 @@ class CautionPanel(QWidget):
         texts = desk.workspace.texts
         regions = [(word, texts(REGION_WORDS[word])) for word in REGIONS]
         self.region = ChoiceField(texts("Sold in"), regions)
-        self.languages = {code: QCheckBox(texts(LANGUAGE_NAMES[code])) for code in CAUTION_LANGUAGES}
+        self.languages = {
+            code: QCheckBox(texts(LANGUAGE_NAMES[code])) for code in CAUTION_LANGUAGES
+        }
         drawings = [(word, texts(said)) for word, said in PICTURE_WORDS.items()]
         self.pictures = ChoiceField(texts("Drawings"), drawings)
         self.model: RowModel[CautionRow] = RowModel(

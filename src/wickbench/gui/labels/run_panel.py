@@ -145,7 +145,7 @@ class RunPanel(QWidget):
         """Show what the placed run says."""
         view, texts = self._desk.view, self._desk.workspace.texts
         self.findings.show_findings(texts, view.findings)
-        self.well.show_findings(texts, view.well)
+        self.well.show_well(texts, view.well)
         self.counts.setText(self.count_words())
 
     def count_words(self) -> str:

@@ -11,6 +11,7 @@ import io
 import re
 import sys
 from collections.abc import Iterator, Sequence
+from itertools import takewhile
 from pathlib import Path
 
 from babel.messages import Catalog, Message
@@ -156,8 +157,10 @@ def text_file(language: str, folder: Path = CATALOGS) -> Path:
 
 def read(language: str, folder: Path = CATALOGS) -> Catalog:
     """The catalog of a language as it stands in its file."""
-    with text_file(language, folder).open("rb") as file:
-        stored = read_po(file, locale=language, domain=DOMAIN)
+    words = text_file(language, folder).read_text(encoding="utf-8")
+    stored = read_po(io.StringIO(words), locale=language, domain=DOMAIN)
+    # As it is written: reading would lose its empty lines and its columns.
+    stored.header_comment = "\n".join(takewhile(lambda line: line[:1] == "#", words.splitlines()))
     return _filled(stored, stored, language)
 
 

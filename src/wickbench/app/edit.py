@@ -37,6 +37,8 @@ def read_field(
     if spec.kind in _LONGEST:
         if len(text) > _LONGEST[spec.kind] or "\0" in text:
             raise CannotRead("field.too-long", most=_LONGEST[spec.kind])
+        if spec.check is not None:
+            spec.check(text)
         return text
     if spec.kind == "date":
         return dates.parse_date(text, workspace.clock.today(), workspace.texts.units.locale)

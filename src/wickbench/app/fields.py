@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypedDict, Unpack
 
@@ -47,6 +48,7 @@ class FieldSpec:
         refers_to: for "reference": "wax", "lid", "vessel", "scale" … (what can be chosen).
         low, high: smallest and largest sensible value in the kind's unit.
         group: msgid of the heading it stands under; empty for the first group.
+        check: refuses text that can be read but makes no sense here, with a ``DomainError``.
         estimate: whether an empty field falls back on a class default, shown as a hint.
     """
 
@@ -60,6 +62,7 @@ class FieldSpec:
     low: float | None = None
     high: float | None = None
     group: str = ""
+    check: Callable[[str], None] | None = None
     estimate: bool = False
 
     @property
@@ -77,6 +80,7 @@ class FieldMore(TypedDict, total=False):
     low: float | None
     high: float | None
     group: str
+    check: Callable[[str], None] | None
     estimate: bool
 
 

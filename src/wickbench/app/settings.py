@@ -8,6 +8,7 @@ from wickbench.app.fields import FieldMore, FieldSpec, choices, field
 from wickbench.app.languages import LANGUAGE_NAMES, spoken_languages
 from wickbench.app.texts_marker import N_
 from wickbench.app.units import Units
+from wickbench.domain.lot_codes import USUAL_PATTERN, check_pattern
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -139,7 +140,11 @@ WORK_FIELDS: tuple[FieldSpec, ...] = (
         "lot_pattern",
         N_("Lot code"),
         group=N_("Work"),
-        hint=N_("{yy} year, {ddd} day of the year, {letter} recipe of the day, {pot} pot number."),
+        check=check_pattern,
+        hint=N_(
+            "{yy} or {yyyy} year, {mm} month, {dd} day, {ddd} day of the year, {letter} recipe of "
+            "the day, {pot} pot number."
+        ),
     ),
     _setting(
         "room_c", N_("Workroom temperature"), "temperature", group=N_("Work"), low=-10, high=50
@@ -179,11 +184,35 @@ DEFAULTS: Mapping[str, object] = {
     "temperature_unit": "°C",
     "temperature_unit_2": "°F",
     "lot_word": "Lot",
-    "lot_pattern": "{yy}-{ddd}-{letter}{pot}",
+    "lot_pattern": USUAL_PATTERN,
     "room_c": 21.0,
     "altitude_m": 0.0,
     "business_role": "maker",
 }
+
+UNIT_PRESETS: Mapping[str, Mapping[str, str]] = {
+    "metric": {
+        "mass_unit": "g",
+        "mass_unit_2": "lb oz",
+        "volume_unit": "mL",
+        "volume_unit_2": "fl oz",
+        "length_unit": "mm",
+        "length_unit_2": "in",
+        "temperature_unit": "°C",
+        "temperature_unit_2": "°F",
+    },
+    "customary": {
+        "mass_unit": "oz",
+        "mass_unit_2": "g",
+        "volume_unit": "fl oz",
+        "volume_unit_2": "mL",
+        "length_unit": "in",
+        "length_unit_2": "mm",
+        "temperature_unit": "°F",
+        "temperature_unit_2": "°C",
+    },
+}
+"""Units of every kind at once: metric or US customary first, the other beside it."""
 
 
 class Settings:
@@ -212,6 +241,10 @@ class Settings:
         value = self._values.get(name)
         return float(value) if isinstance(value, (int, float)) else 0.0
 
+    def with_values(self, values: Mapping[str, object]) -> Settings:
+        """The same with some values as they are being typed; ``None`` brings the default back."""
+        return Settings(self._values | dict(values))
+
     @property
     def regions(self) -> tuple[str, ...]:
         """Regions sold in, the first one leading where a choice is needed."""
@@ -221,10 +254,15 @@ class Settings:
     def units(self) -> Units:
         """Preferred units of the file."""
         kinds = ("mass", "volume", "length", "temperature")
-        shown = {kind: (self.text(f"{kind}_unit"), self.text(f"{kind}_unit_2")) for kind in kinds}
+        shown = {kind: self._shown_units(kind) for kind in kinds}
         return Units(
             locale=self.text("numbers"),
             shown=shown,
             currency=self.text("currency"),
             imperial=self.regions == ("UK",),
         )
+
+    def _shown_units(self, kind: str) -> tuple[str, str]:
+        """First and second unit; the same one twice is shown once."""
+        first, second = self.text(f"{kind}_unit"), self.text(f"{kind}_unit_2")
+        return first, "" if second == first else second

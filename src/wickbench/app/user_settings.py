@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Final
 import platformdirs
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
 MOST_RECENT: Final = 8
 
@@ -38,6 +38,7 @@ class UserSettings:
     def __init__(self, path: Path | None = None) -> None:
         self._path = path
         self._values = dict(DEFAULTS) | _read(path)
+        self._listeners: list[Callable[[str], None]] = []
 
     @classmethod
     def of_this_person(cls) -> UserSettings:
@@ -57,8 +58,22 @@ class UserSettings:
         """Change a setting and write the file."""
         if name not in DEFAULTS:
             raise KeyError(name)
+        if self._values.get(name) == value:
+            return
         self._values[name] = value
         self._write()
+        for listener in tuple(self._listeners):
+            listener(name)
+
+    def subscribe(self, listener: Callable[[str], None]) -> Callable[[], None]:
+        """Be told the name of each setting that changed; call what is returned to stop."""
+        self._listeners.append(listener)
+
+        def stop() -> None:
+            if listener in self._listeners:
+                self._listeners.remove(listener)
+
+        return stop
 
     @property
     def recent_files(self) -> tuple[Path, ...]:

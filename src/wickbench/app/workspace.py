@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,11 +11,12 @@ from wickbench.app.kinds_of_change import Changes, changes_of
 from wickbench.app.questions import Ask
 from wickbench.app.settings import Settings
 from wickbench.app.texts import Texts
+from wickbench.app.user_settings import UserSettings
 from wickbench.storage import state, workshop_file
 from wickbench.storage.clock import Clock
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Hashable, Iterator
+    from collections.abc import Callable, Hashable, Iterator, Mapping
 
     from wickbench.storage.workshop_file import Connection, WorkshopFile
 
@@ -41,6 +42,7 @@ class Services:
     texts: Texts
     ask: Ask
     backup_folder: Path | None = None
+    user: UserSettings = field(default_factory=UserSettings)
 
 
 class Workspace:
@@ -168,8 +170,13 @@ class Workspace:
 
     def set_setting(self, name: str, value: object, origin: object = None) -> None:
         """Store a setting of the file; ``None`` brings the default back."""
+        self.set_settings({name: value}, origin)
+
+    def set_settings(self, values: Mapping[str, object], origin: object = None) -> None:
+        """Store several settings of the file at once; everybody is told once."""
         with self.unjournalled("settings", origin=origin) as connection:
-            state.set_setting(connection, name, value)
+            for name, value in values.items():
+                state.set_setting(connection, name, value)
 
     def save_copy(self, path: Path) -> None:
         """Write a verified copy beside; the open file stays this one."""

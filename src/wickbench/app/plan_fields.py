@@ -10,9 +10,7 @@ PLAN_FIELDS: tuple[FieldSpec, ...] = (
     field("plan", "name", N_("Name"), "text"),
     field("plan", "pour_on", N_("Pour on"), "date"),
     field("plan", "extra_g", N_("Extra per pot"), "mass", low=0, high=20_000),
-    field(
-        "plan", "extra_percent", N_("and in percent of what it fills"), "percent", low=0, high=50
-    ),
+    field("plan", "extra_percent", N_("and in percent"), "percent", low=0, high=50),
     field("plan", "heat_source_id", N_("Heat"), "reference", refers_to="heat_source"),
     field("plan", "note", N_("Notes"), "note"),
 )

@@ -44,6 +44,9 @@ class StageSpec:
 
 
 STAGES: Final[tuple[StageSpec, ...]] = (
+    StageSpec(
+        "pour_plan", N_("Pour plan"), "pour-plan", "wickbench.gui.plan.plan_page:PlanPage"
+    ),
     StageSpec("labels", N_("Labels"), "labels", "wickbench.gui.labels.labels_page:LabelsPage"),
 )
 """In the order of the work; a stage stands here when it does something real."""

@@ -31,6 +31,11 @@ SENTENCES: dict[str, str] = {
     "plan.scale-unknown": N_(
         "{name} is left out: say under Equipment how much it carries and what it reads to."
     ),
+    "plan.no-such-choice": N_(
+        "Nothing here is called “{typed}”. Choose from the list, or enter it first."
+    ),
+    "plan.many-choices": N_("More than one is called “{typed}”. Choose from the list."),
+    "plan.which-number": N_("This can be read in two ways. Write {readings}."),
     "weigh.nothing": N_("There is nothing to weigh yet: add a line with a count."),
     "pour.nothing": N_("There is nothing to pour yet: add a line with a count."),
     "pour.not-weighed": N_("Something is still to be weighed into this pot."),

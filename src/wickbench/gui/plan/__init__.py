@@ -1,0 +1,1 @@
+"""The pour plan page: lines, pots, what it comes to, and what to know before pouring."""

@@ -1,0 +1,296 @@
+"""The pour plan: which candles, what to weigh for them pot by pot, and what it comes to."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any, ClassVar, Final
+
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from typing_extensions import override
+
+from wickbench.app import edit, plan_lines, plans
+from wickbench.app.plan_cards import planned_cards, session_cards
+from wickbench.app.plan_fields import PLAN_FIELDS
+from wickbench.app.plan_lines import LineWords
+from wickbench.app.plan_view import PlanView, view_plan
+from wickbench.app.pour_codes import taken_codes
+from wickbench.app.pour_session import load_session
+from wickbench.app.shelf import load_shelf
+from wickbench.app.texts_marker import N_
+from wickbench.app.weigh_sheets import CAUTIONS, has_stops, write_weigh_sheets
+from wickbench.domain.errors import DomainError
+from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import Page, button, heading, label
+from wickbench.gui.plan.lines_table import LinesTable
+from wickbench.gui.plan.plan_chooser import PlanChooser
+from wickbench.gui.plan.plan_settings import PlanSettings
+from wickbench.gui.plan.pot_card import PotCardView
+from wickbench.gui.plan.totals_card import TotalsCard
+
+if TYPE_CHECKING:
+    from wickbench.app.kinds_of_change import Changes
+    from wickbench.app.plans import PlanRow
+    from wickbench.app.pour_session import Session
+    from wickbench.app.questions import Ask
+    from wickbench.app.shelf import Shelf
+    from wickbench.app.workspace import Workspace
+
+_PDF: Final = N_("PDF files (*.pdf)")
+_SPECS: Final = {spec.name: spec for spec in PLAN_FIELDS}
+_START: Final = {
+    "planned": N_("Start pouring"), "pouring": N_("Go on pouring"), "poured": N_("Same again"),
+}  # fmt: skip
+_BEGUN: Final = {
+    "planned": "",
+    "pouring": N_(
+        "This plan is on the bench, as it was when pouring began. Undo takes that back; for "
+        "another pour plan the same again."
+    ),
+    "poured": N_("This plan was poured. Plan the same again for another day."),
+}
+_EMPTY: Final = N_(
+    "A plan says how many of which candle you pour. From it come the weights for each pot, on the "
+    "scale that can weigh them, what is left over, what it costs and what is missing."
+)
+
+
+class PlanPage(Page):
+    """Lines, pots, what the plan comes to, and what to know before pouring."""
+
+    kinds: ClassVar[frozenset[str]] = frozenset(
+        {
+            "plans", "pours", "candles", "recipes", "materials", "stock", "vessels", "equipment",
+            "settings",
+        }
+    )  # fmt: skip
+
+    def __init__(self, workspace: Workspace, ask: Ask) -> None:
+        super().__init__(workspace, ask)
+        texts = self.texts
+        self.record: int | None = None
+        self.plan: PlanRow | None = None
+        self.view: PlanView | None = None
+        self._shelf: Shelf | None = None
+        self._words: LineWords | None = None
+        self._session: Session | None = None
+        self._taken: frozenset[str] = frozenset()
+        self.print_sheets = button(texts(N_("Print weigh sheets")))
+        self.start = button(texts(_START["planned"]), "primary")
+        self.chooser = PlanChooser(texts)
+        self.begun = label("", "quiet")
+        self.lines = LinesTable(workspace)
+        self.plan_settings = PlanSettings(workspace)
+        self.cards: list[PotCardView] = []
+        self.empty = label(texts(_EMPTY), "quiet")
+        self.make_first = button(texts(N_("Plan a pour")), "primary")
+        self.totals = TotalsCard()
+        self.findings = FindingsList(N_("Nothing to watch out for."))
+        self._lay_out()
+        self._connect()
+        name_attributes(self)
+
+    def _lay_out(self) -> None:
+        texts = self.texts
+        self.buttons.addWidget(self.print_sheets)
+        self.buttons.addWidget(self.start)
+        self.make_first.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        self.pots = QWidget()
+        self._pots_box = QVBoxLayout(self.pots)
+        self._pots_box.setContentsMargins(0, 0, 0, 0)
+        self._pots_box.setSpacing(12)
+        for part in (
+            self.chooser, self.begun, self.lines, self.plan_settings, self.pots, self.empty,
+            self.make_first,
+        ):  # fmt: skip
+            self.main.addWidget(part)
+        self.main.addStretch(1)
+        self.cautions = label("\n\n".join(texts(words) for words in CAUTIONS), "quiet")
+        for part in (
+            heading(texts(N_("What it comes to"))), self.totals,
+            heading(texts(N_("Before you pour"))), self.findings,
+            heading(texts(N_("Take care"))), self.cautions, self.plan_settings.note_form,
+        ):  # fmt: skip
+            self.side.addWidget(part)
+        self.side.addStretch(1)
+
+    def _connect(self) -> None:
+        self.chooser.chosen.connect(self.show_record)
+        for made in (self.chooser.new_requested, self.make_first.clicked):
+            made.connect(self.make_plan)
+        self.chooser.again_requested.connect(self.plan_again)
+        self.chooser.remove_requested.connect(self.remove_plan)
+        self.lines.typed.connect(self._typing_line)
+        self.plan_settings.edited.connect(self._typing_field)
+        self.plan_settings.equipment_requested.connect(self._show_equipment)
+        self.print_sheets.clicked.connect(self.export_sheets)
+        self.start.clicked.connect(self.begin)
+
+    # -- showing ---------------------------------------------------------------------------------
+    @override
+    def refresh(self, changes: Changes | None) -> None:
+        rows = plans.load_plans(self.workspace)
+        known = {row.id: row for row in rows}
+        if self.record not in known:
+            self.record = rows[0].id if rows else None
+        self.plan = known[self.record] if self.record is not None else None
+        self.chooser.show_plans(rows, self.record, self.texts)
+        self._show_parts()
+        if self.plan is None:
+            self.title.setText(self.texts(N_("Pour plan")))
+            self.view = None
+            return
+        self._read(self.plan)
+        self._show(self.plan)
+
+    def _show_parts(self) -> None:
+        there = self.plan is not None
+        self.show_side(shown=there)
+        for part in (
+            self.chooser, self.lines, self.plan_settings, self.pots, self.start, self.print_sheets,
+        ):  # fmt: skip
+            part.setVisible(there)
+        for part in (self.empty, self.make_first):
+            part.setVisible(not there)
+        self.begun.setVisible(False)
+
+    def _read(self, plan: PlanRow) -> None:
+        self._shelf = load_shelf(self.workspace)
+        self._words = LineWords(self.workspace, self._shelf)
+        self._taken = taken_codes(self.workspace, plan.id)
+        begun = plan.state != "planned"
+        self._session = load_session(self.workspace, plan.id) if begun else None
+
+    def _show(self, plan: PlanRow) -> None:
+        texts, shelf, words = self.texts, self._shelf, self._words
+        if shelf is None or words is None:
+            return
+        day = plans.pour_day(plan, self.workspace.clock.today())
+        self.title.setText(texts(N_("Pour on {day}"), day=texts.date(day)))
+        self.start.setText(texts(_START[plan.state]))
+        self.begun.setText(texts(_BEGUN[plan.state]))
+        self.begun.setVisible(bool(self.begun.text()))
+        self._compute(plan)
+        self.lines.show_lines(plan, shelf, words)
+        self.plan_settings.show_plan(plan, shelf)
+
+    def _compute(self, plan: PlanRow) -> None:
+        """Compute a plan, stored or with what is being typed in place, and show what follows."""
+        shelf = self._shelf
+        if shelf is None:
+            return
+        view = view_plan(
+            plan, shelf, self.workspace.settings, self.texts,
+            today=self.workspace.clock.today(), taken_codes=self._taken,
+        )  # fmt: skip
+        self.view = view
+        self.lines.show_figures(view)
+        self.totals.show_totals(view.totals)
+        self.findings.show_findings(self.texts, view.findings)
+        self._show_cards(view, shelf)
+        self.print_sheets.setEnabled(bool(view.pots))
+        self.start.setEnabled(bool(view.pots) or self._session is not None)
+
+    def _show_cards(self, view: PlanView, shelf: Shelf) -> None:
+        """Pots of the plan; of a pour that was begun as they stand at the bench."""
+        session, texts = self._session, self.texts
+        cards = session_cards(session, texts) if session else planned_cards(view, shelf, texts)
+        while len(self.cards) < len(cards):
+            made = PotCardView(texts)
+            self.cards.append(made)
+            self._pots_box.addWidget(made)
+        for at, one in enumerate(self.cards):
+            if at < len(cards):
+                one.show_card(cards[at])
+            one.setVisible(at < len(cards))
+
+    @override
+    def show_record(self, record: int) -> None:
+        """Show one plan."""
+        self.record = record
+        self.refresh(None)
+
+    # -- typing ----------------------------------------------------------------------------------
+    def _typing_line(self, line: object, cell: str, typed: object) -> None:
+        """Every figure follows while a cell is typed; text that cannot be read changes none."""
+        plan, words, shelf = self.plan, self._words, self._shelf
+        if plan is None or words is None or shelf is None:
+            return
+        row = next((one for one in plan.lines if one.id == line), None)
+        if row is None or not isinstance(typed, str):
+            self._compute(plan)
+            return
+        try:
+            values: dict[str, Any] = plan_lines.line_values(
+                self.workspace, words, shelf, row, cell, typed
+            )
+        except DomainError:
+            return
+        lines = tuple(replace(one, **values) if one is row else one for one in plan.lines)
+        self._compute(replace(plan, lines=lines))
+
+    def _typing_field(self, name: str, typed: str) -> None:
+        plan = self.plan
+        if plan is None or name in {"name", "note"}:
+            return
+        try:
+            value: Any = edit.read_field(self.workspace, _SPECS[name], typed)
+        except DomainError:
+            return
+        if name in {"extra_g", "extra_percent"}:
+            value = value or 0.0
+        self._compute(replace(plan, **{name: value}))
+
+    # -- what can be done ------------------------------------------------------------------------
+    def make_plan(self) -> None:
+        """A new plan for today."""
+        self.show_record(plans.new_plan(self.workspace))
+        self.lines.begin_line()
+
+    def plan_again(self) -> None:
+        """The same pour for another day."""
+        if self.record is not None:
+            self.show_record(plans.same_again(self.workspace, self.record))
+
+    def remove_plan(self) -> None:
+        """Delete the plan; what was poured stays, and says so."""
+        if self.record is None:
+            return
+        try:
+            plans.remove_plan(self.workspace, self.record)
+        except DomainError as error:
+            self.ask.tell(self.texts.say(error))
+
+    def export_sheets(self) -> None:
+        """Ask where, and write the weigh sheets."""
+        plan = self.plan
+        if plan is None:
+            return
+        day = plans.pour_day(plan, self.workspace.clock.today()).isoformat()
+        suggested = self.texts(N_("Weigh sheets {day}.pdf"), day=day)
+        question = self.texts(N_("Where shall the weigh sheets be kept?"))
+        path = self.ask.save_path(question, suggested, self.texts(_PDF))
+        if path is None:
+            return
+        try:
+            write_weigh_sheets(self.workspace, plan.id, path)
+        except DomainError as error:
+            self.ask.tell(self.texts.say(error))
+
+    def begin(self) -> None:
+        """Go to the bench with this plan; asks first while something stops the pour."""
+        plan, view = self.plan, self.view
+        if plan is None or view is None:
+            return
+        if plan.state == "poured":
+            self.plan_again()
+            return
+        question = self.texts(N_("Something still stands against this pour. Start all the same?"))
+        if plan.state == "planned" and has_stops(view):
+            stops = "\n".join(self.findings.sentences[:3])
+            if not self.ask.confirm(f"{question}\n\n{stops}", self.texts(_START["planned"])):
+                return
+        self.go_requested.emit("bench", plan.id)
+
+    def _show_equipment(self) -> None:
+        self.go_requested.emit("equipment", None)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QLibraryInfo, QTranslator
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
@@ -37,3 +38,25 @@ def prepare_application(theme: str) -> Colours:
         mark.addPixmap(icon_pixmap("wickbench", LIGHT.accent, size))
     application.setWindowIcon(mark)
     return apply_theme(application, theme)
+
+
+def speak(language: str) -> bool:
+    """Have the toolkit's own words, in context menus and file dialogs, in a language too.
+
+    Args:
+        language: its code; English needs nothing.
+
+    Returns:
+        whether the toolkit brought that language along; else it stays English.
+    """
+    application = QApplication.instance()
+    if application is None:
+        raise TypeError("words need an application")
+    former = application.findChild(QTranslator, "qt_words")
+    if former is not None:
+        application.removeTranslator(former)
+        former.setParent(None)
+    words = QTranslator(application)
+    words.setObjectName("qt_words")
+    folder = QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)
+    return words.load(f"qtbase_{language}", folder) and application.installTranslator(words)

@@ -14,7 +14,7 @@ from typing_extensions import override
 from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Workspace
 from wickbench.domain.errors import DomainError
-from wickbench.gui.application import prepare_application
+from wickbench.gui.application import prepare_application, speak
 from wickbench.gui.filled_menus import RecentMenu, ThemeMenu, fill_dock_menu, fill_go_menu
 from wickbench.gui.find_anything import FindAnything
 from wickbench.gui.first_run import FirstRun
@@ -68,6 +68,7 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.user = user or UserSettings.of_this_person()
         self._colours = prepare_application(self.user.text("theme"))
+        speak(texts.language)
         self._make_services = make_services
         self._demo_file = demo_file
         self._texts = texts

@@ -27,8 +27,8 @@ Row = dict[str, object]
 
 TABLES: Final = tuple(EQUIPMENT_FIELDS)
 """Kinds of equipment in the order of the page."""
-FINER_THAN_G: Final = 1.0
-"""A scale for fragrance oil reads finer than this (common practice, no source)."""
+FINE_STEP_G: Final = 0.1
+"""What a scale for fragrance oil reads to (common practice, no source)."""
 _MELTED_G_PER_ML: Final = 0.9
 """Melted wax with its oil, roughly: for an estimate that is called one."""
 USUAL_SAFE_FILL_PERCENT: Final = 80.0
@@ -124,7 +124,7 @@ def brim_of_water(water_g: float, water_c: float) -> float:
         OutOfRange: no water, or water that is ice or steam.
     """
     if not math.isfinite(water_g) or water_g <= 0:
-        raise OutOfRange("equipment.no-water", water_g=water_g)
+        raise OutOfRange("equipment.no-water")
     return water_g * z_factor(water_c)
 
 
@@ -142,7 +142,7 @@ def _about_scales(rows: Iterable[Row], scales: tuple[Scale, ...]) -> Iterator[Fi
             yield Finding(Rank.STOPS, error.key, error.data, ("scale", row.get("id")))
     if not rows:
         yield Finding(Rank.NOTE, "equipment.no-scale", {}, ("scale",))
-    elif scales and all(one.reads_to_g > FINER_THAN_G - _TOLERANCE_G for one in scales):
+    elif scales and all(one.reads_to_g > FINE_STEP_G + _TOLERANCE_G for one in scales):
         yield Finding(Rank.WATCH, "equipment.no-fine-scale", {}, ("scale",))
 
 

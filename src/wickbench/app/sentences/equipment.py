@@ -7,8 +7,8 @@ from wickbench.app.texts_marker import N_
 SENTENCES: dict[str, str] = {
     "equipment.no-scale": N_("No scale is entered yet. A pour plan needs one to weigh on."),
     "equipment.no-fine-scale": N_(
-        "No scale reads finer than 1 g. Fragrance oil and dye are small amounts: a scale that "
-        "reads to 0.1 g keeps the load true."
+        "No scale reads to 0.1 g or finer. Fragrance oil and dye are small amounts: such a scale "
+        "keeps the load true."
     ),
     "equipment.scale-unfinished": N_(
         "{name}: enter how much it carries and what it reads to. Until then nothing is planned on "

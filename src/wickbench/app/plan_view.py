@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.mixes import cure_days
 from wickbench.app.plan_inputs import Prepared, Resolved, prepare
-from wickbench.app.plan_pots import PotCard, pot_cards
+from wickbench.app.plan_pots import PotCard, celsius, pot_cards
 from wickbench.app.plans import PlanRow, pour_day
 from wickbench.app.recipe_fields import FILL_NAMES
 from wickbench.app.texts_marker import N_
-from wickbench.domain.findings import Finding, sort_findings
+from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.plan import LineMix, PourPlan, plan_pour
 
 if TYPE_CHECKING:
@@ -93,7 +93,9 @@ def view_plan(
         lines=tuple(_line(one, mixes.get(one.row.id), shelf, texts) for one in prepared.resolved),
         pots=cards,
         totals=tuple(_totals(prepared, result, shelf, texts, day)),
-        findings=sort_findings([*result.findings, *prepared.findings, *said]),
+        findings=sort_findings(
+            [*result.findings, *prepared.findings, *said, *_unpriced(result, shelf)]
+        ),
     )
 
 
@@ -147,10 +149,23 @@ def _totals(
         Total(texts(N_("Mix in all")), texts.quantity(result.total_g, "mass")),
         Total(texts(N_("Left over")), texts.quantity(result.leftover_g, "mass")),
     ]
+    totals += _pour_at(result, texts)
     mixes = {mix.line_key: mix for mix in result.lines}
     totals += _costs(prepared, mixes, texts)
     totals += _cured(prepared, shelf, texts, day)
     return totals
+
+
+def _pour_at(result: PourPlan, texts: Texts) -> list[Total]:
+    """One row where all are poured alike, else one for each recipe."""
+    degrees = {
+        pot.recipe.name: celsius(texts, pot.recipe.pour_c)
+        for pot in result.pots
+        if pot.recipe.pour_c is not None
+    }
+    if len(set(degrees.values())) == 1:
+        return [Total(texts(N_("Pour at")), next(iter(degrees.values())))]
+    return [Total(texts(N_("Pour {recipe} at"), recipe=name), hot) for name, hot in degrees.items()]
 
 
 def _costs(prepared: Prepared, mixes: dict[object, LineMix], texts: Texts) -> list[Total]:
@@ -164,9 +179,19 @@ def _costs(prepared: Prepared, mixes: dict[object, LineMix], texts: Texts) -> li
         shown = f"{name}, {vessel}" if names.count(name) > 1 else name
         value = texts.money(mix.cost_e4 / _E4)
         if mix.unpriced:
-            value = texts(N_("{cost} and what has no price"), cost=value)
-        totals.append(Total(texts(N_("Material, {name}"), name=shown), value))
-    return totals
+            value = texts(N_("at least {cost}"), cost=value)
+        totals.append(Total(shown, value))
+    return [Total(texts(N_("Material for each:")), ""), *totals] if totals else []
+
+
+def _unpriced(result: PourPlan, shelf: Shelf) -> list[Finding]:
+    """What was never bought at a price, and is therefore missing from the cost."""
+    missing = dict.fromkeys(key for mix in result.lines for key in mix.unpriced)
+    return [
+        Finding(Rank.NOTE, "plan.unpriced", {"name": shelf.names[key]}, ("item", key))
+        for key in missing
+        if isinstance(key, int) and key in shelf.names
+    ]
 
 
 def _called(one: Resolved) -> str:
@@ -179,4 +204,4 @@ def _cured(prepared: Prepared, shelf: Shelf, texts: Texts, day: dt.date) -> list
     days = [cure_days(one.version, shelf) for one in prepared.resolved if one.version is not None]
     if not days:
         return []
-    return [Total(texts(N_("All cured")), texts.date(day + dt.timedelta(days=max(days))))]
+    return [Total(texts(N_("All cured")), texts.day(day + dt.timedelta(days=max(days))))]

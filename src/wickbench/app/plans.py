@@ -17,9 +17,6 @@ if TYPE_CHECKING:
 
 USUAL_EXTRA_G = 30.0
 _POURED = "poured"
-STATE_WORDS = {
-    "planned": N_("planned"), "pouring": N_("being poured"), "poured": N_("poured"),
-}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -31,6 +31,7 @@ SENTENCES: dict[str, str] = {
     "plan.scale-unknown": N_(
         "{name} is left out: say under Equipment how much it carries and what it reads to."
     ),
+    "plan.unpriced": N_("{name} has no price yet: the cost leaves it out."),
     "plan.no-such-choice": N_(
         "Nothing here is called “{typed}”. Choose from the list, or enter it first."
     ),

@@ -166,6 +166,9 @@ class ReferenceField(Field):
         index = self.combo.findData(text)
         self.combo.setCurrentIndex(index)
         self.combo.setEditText(self.combo.itemText(index) if index >= 0 and text else "")
+        line = self.combo.lineEdit()
+        if line is not None and not line.hasFocus():
+            line.setCursorPosition(0)  # a long name is read from its beginning
 
     def _chosen(self) -> None:
         self.edited.emit(self.text())

@@ -126,10 +126,11 @@ class LinesTable(QWidget):
                 key="mix_each", title=N_("Mix each"), numeric=True,
                 show=partial(self._cell, "mix_each"), look=lambda row: self._looks.get(row.id, ""),
                 hint=partial(self._cell, "net"),
+                icon=lambda row: self._looks.get(row.id, ""),
             ),
             Column(
                 key="declared", title=N_("Declared"), numeric=True, spare=True,
-                show=self._declared, look=lambda row: self._looks.get(row.id, "quiet"),
+                show=self._declared, look=lambda _row: "quiet",
                 about=N_("Declared net weight"),
             ),
         ]  # fmt: skip
@@ -199,9 +200,9 @@ class LinesTable(QWidget):
         """Show what follows from the lines, also while a cell is open."""
         self._shown = {line.id: line for line in view.lines}
         self._looks = {
-            int(str(mix.line_key)): "stops" if mix.over_declared_g < 0 else "fine"
+            int(str(mix.line_key)): "stops"
             for mix in view.result.lines
-            if mix.over_declared_g is not None
+            if mix.over_declared_g is not None and mix.over_declared_g < 0
         }
         self.table.viewport().update()
         self.table.fit_columns()

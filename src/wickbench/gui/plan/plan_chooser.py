@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from wickbench.app.plans import STATE_WORDS
+from wickbench.app.plan_words import plan_name
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.icons import set_icon
@@ -61,16 +61,9 @@ class PlanChooser(QWidget):
 
     def show_plans(self, rows: Sequence[PlanRow], chosen: int | None, texts: Texts) -> None:
         """List these plans."""
-        self.plans.set_pairs([(str(row.id), plan_name(row, texts)) for row in rows])
+        self.plans.set_pairs([(str(row.id), plan_name(texts, row)) for row in rows])
         self.plans.show_stored("" if chosen is None else str(chosen))
 
     def _choose(self, word: str) -> None:
         if word:
             self.chosen.emit(int(word))
-
-
-def plan_name(row: PlanRow, texts: Texts) -> str:
-    """A plan in the list: its day, its name and its state where that is not plain."""
-    day = texts.date(row.pour_on) if row.pour_on else texts(N_("No day yet"))
-    state = "" if row.state == "planned" else texts(STATE_WORDS[row.state])
-    return " · ".join(part for part in (day, row.name, state) if part)

@@ -12,6 +12,7 @@ from wickbench.app import plans
 from wickbench.app.plan_fields import PLAN_FIELDS
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.form import FieldForm
+from wickbench.gui.fields.line_field import LineField
 from wickbench.gui.naming import accessible, name_attributes, plain_action_text
 from wickbench.gui.page import button, label
 
@@ -57,6 +58,9 @@ class PlanSettings(QWidget):
         name_attributes(self)
 
     def _lay_out(self) -> None:
+        day = self.forms["pour_on"].fields["pour_on"]
+        if isinstance(day, LineField):
+            day.below.setFixedHeight(0)  # the title of the page says the weekday
         self.pots.setMenu(self.pots_menu)
         self.pots.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         row = QHBoxLayout()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QGridLayout
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from wickbench.gui.page import label
 from wickbench.gui.style_sheet import set_look
@@ -13,9 +13,22 @@ from wickbench.gui.style_sheet import set_look
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from PySide6.QtWidgets import QLabel
-
     from wickbench.app.plan_view import Total
+
+
+class _Row(QWidget):
+    """A quiet label that wraps, and a value that does not."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.name = label("", "quiet")
+        self.value = label("", wrap=False)
+        self.value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(12)
+        line.addWidget(self.name, 1, Qt.AlignmentFlag.AlignTop)
+        line.addWidget(self.value, 0, Qt.AlignmentFlag.AlignTop)
 
 
 class TotalsCard(QFrame):
@@ -24,32 +37,33 @@ class TotalsCard(QFrame):
     def __init__(self) -> None:
         super().__init__()
         set_look(self, "card")
-        self._rows: list[tuple[QLabel, QLabel]] = []
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(16, 12, 16, 12)
-        self._grid.setHorizontalSpacing(12)
-        self._grid.setVerticalSpacing(6)
-        self._grid.setColumnStretch(0, 2)
-        self._grid.setColumnStretch(1, 3)
+        self._rows: list[_Row] = []
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(16, 12, 16, 12)
+        self._box.setSpacing(6)
 
     @property
     def values(self) -> dict[str, str]:
         """What is shown, by label."""
-        return {name.text(): value.text() for name, value in self._rows if not name.isHidden()}
+        return {row.name.text(): row.value.text() for row in self._rows if not row.isHidden()}
 
     def show_totals(self, totals: Sequence[Total]) -> None:
         """Show these rows."""
         while len(self._rows) < len(totals):
-            name, value = label("", "quiet"), label()
-            at = len(self._rows)
-            value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-            self._grid.addWidget(name, at, 0, Qt.AlignmentFlag.AlignTop)
-            self._grid.addWidget(value, at, 1, Qt.AlignmentFlag.AlignTop)
-            self._rows.append((name, value))
-        for at, (name, value) in enumerate(self._rows):
+            row = _Row()
+            self._box.addWidget(row)
+            self._rows.append(row)
+        for at, row in enumerate(self._rows):
             there = at < len(totals)
             if there:
-                name.setText(totals[at].label)
-                value.setText(totals[at].value)
-            name.setVisible(there)
-            value.setVisible(there)
+                _put(row, totals[at])
+            row.setVisible(there)
+
+
+def _put(row: _Row, total: Total) -> None:
+    """Change only what differs: laying out again is what takes time."""
+    if row.name.text() != total.label:
+        row.name.setText(total.label)
+    if row.value.text() != total.value:
+        row.value.setText(total.value)
+        row.value.setVisible(bool(total.value))

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from wickbench.app.shelf import Shelf
     from wickbench.domain.catalog import Vessel
 
-__all__ = ["Levels", "VesselMeasures", "complete_weighings", "levels", "measure"]
+__all__ = ["Levels", "VesselMeasures", "complete_weighings", "levels", "measure", "measure_once"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,6 +104,15 @@ def measure(vessel: Vessel, shelf: Shelf, settings: Settings) -> VesselMeasures:
             *inside.findings,
         ),
     )
+
+
+def measure_once(vessel: Vessel, shelf: Shelf, settings: Settings) -> VesselMeasures:
+    """As ``measure``, computed once for a snapshot of the shelf: not again with each key."""
+    place = (vessel.id, settings)
+    known = shelf.measured.get(place)
+    if not isinstance(known, VesselMeasures):
+        known = shelf.measured[place] = measure(vessel, shelf, settings)
+    return known
 
 
 def _mouth_mm(vessel: Vessel, height_mm: float | None, cells: int) -> float | None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar
 
 from wickbench.app.candle_state import state_of
-from wickbench.app.measures import measure
+from wickbench.app.measures import measure_once
 from wickbench.app.mixes import facts_of, recipe_of
 from wickbench.app.plans import LineRow
 from wickbench.domain.catalog import Candle, RecipeVersion, Vessel
@@ -97,7 +97,7 @@ def _line(
         findings.append(Finding(Rank.WATCH, missing, {}, about))
         return None
     findings += _about_candle(one, shelf, about)
-    measures = measure(one.vessel, shelf, settings)
+    measures = measure_once(one.vessel, shelf, settings)
     if one.row.fill_to == "line" and measures.line_from in _NOT_WEIGHED:
         key = f"plan.fill-from-{measures.line_from}"
         findings.append(Finding(Rank.WATCH, key, {"vessel": one.vessel.name}, about))

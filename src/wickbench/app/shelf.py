@@ -36,6 +36,11 @@ class Shelf:
         materials = {key: one.name for key, one in self.materials.items()}
         return materials | {key: one.name for key, one in self.vessels.items()}
 
+    @cached_property
+    def measured(self) -> dict[tuple[int, object], object]:
+        """Measures of vessels by key and settings; only ``measures.measure_once`` looks inside."""
+        return {}
+
     def of_kind(self, kind: str) -> tuple[Material, ...]:
         """Materials of a kind that are still in use, by name."""
         found = (one for one in self.materials.values() if one.kind == kind and not one.archived)

@@ -147,6 +147,7 @@ def _finite(value: float) -> Fraction:
     return Fraction(value)
 
 
+@cache
 def _scale(kind: str, unit: str) -> tuple[Fraction, Fraction]:
     """Scale and offset from the unit to the kind's base; the base itself needs no registry."""
     rules = kind_of(kind)

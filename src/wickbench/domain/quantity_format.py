@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from wickbench.domain.errors import OutOfRange
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 OUNCES_PER_POUND: Final = 16
 MINUS: Final = "\N{MINUS SIGN}"
 MOST_DIGITS: Final = 9
+_KEPT: Final = 4096
+"""A page shows the same values again with each key: their texts are kept."""
 
 # The most decimals worth showing where nothing says how well a value is known.
 _USUAL_DIGITS: dict[str, int] = {
@@ -31,6 +34,7 @@ _USUAL_DIGITS: dict[str, int] = {
 _USUAL_PLAIN_DIGITS = {"count": 0, "money": 2, "number": 6}
 
 
+@lru_cache(_KEPT)
 def format_quantity(
     value: float,
     kind: str,
@@ -73,6 +77,7 @@ def format_quantity(
     return _with_unit(sign, _digits(abs(number), mark, fixed=fixed), unit, kind, mark)
 
 
+@lru_cache(_KEPT)
 def step_digits(step: float, kind: str, unit: str) -> int:
     """Decimals that a scale shows in a unit: 0 for 1 or 5 g, 1 for 0.5 g, 2 for 0.05 oz.
 

@@ -1,171 +1,124 @@
-"""One pot of a plan: what to weigh, large; what it fills; how full it is, drawn."""
+"""The card of one pot: what goes in, how hot, what it fills, what is left, how full it is."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from functools import partial
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
-from typing_extensions import override
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fonts import scaled
-from wickbench.gui.naming import accessible, name_attributes
-from wickbench.gui.page import label
+from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import heading, label
 from wickbench.gui.plan.pot_drawing import PotDrawing
+from wickbench.gui.plan.weigh_row import WeighRow, put
 from wickbench.gui.style_sheet import set_look
-from wickbench.gui.theme import colours_of
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QLabel
 
-    from wickbench.app.plan_cards import Card, CardLine
+    from wickbench.app.plan_cards import Card
     from wickbench.app.texts import Texts
-
-_BOX: Final = 18
-_FIGURE: Final = 1.35
-_STATES: Final = {"open": N_("on the bench"), "done": N_("poured")}
-
-
-class TickBox(QWidget):
-    """A drawn box, ticked once its line was weighed at the bench; nothing to click."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.ticked = False
-        self.setFixedSize(QSize(_BOX + 4, _BOX + 4))
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-
-    def show_tick(self, *, ticked: bool, words: str) -> None:
-        """Ticked or not, and said."""
-        accessible(self, words)
-        if ticked != self.ticked:
-            self.ticked = ticked
-            self.update()
-
-    @override
-    def paintEvent(self, event: QPaintEvent) -> None:
-        colours = colours_of(self)
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        box = QRectF(2, 2, _BOX, _BOX)
-        ink = QColor(colours.fine if self.ticked else colours.quiet)
-        painter.setPen(QPen(ink, 1.75))
-        painter.drawRoundedRect(box, 3, 3)
-        if self.ticked:
-            tick = ((6.0, 11.5), (10.0, 15.5), (16.5, 7.0))
-            painter.drawPolyline([QPointF(x, y) for x, y in tick])
-        painter.end()
-
-
-class _Row:
-    """The widgets of one line to weigh."""
-
-    def __init__(self) -> None:
-        self.box = TickBox()
-        self.name = label()
-        self.amount = label("", "figure", wrap=False)
-        self.other = label("", "quiet", wrap=False)
-        self.how = label("", "")
-        scaled(self.amount, _FIGURE, bold=True)
-        self.amount.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.other.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-
-    @property
-    def widgets(self) -> tuple[QWidget, ...]:
-        return (self.box, self.name, self.amount, self.other, self.how)
-
-    def show_line(self, line: CardLine, texts: Texts) -> None:
-        state = texts(N_("weighed")) if line.weighed else texts(N_("to weigh"))
-        self.box.show_tick(ticked=bool(line.weighed), words=f"{line.name}: {state}")
-        self.name.setText(line.name)
-        self.amount.setText(line.amount)
-        self.other.setText(line.other)
-        self.how.setText("\n".join(part for part in (line.when, line.scale) if part))
 
 
 class PotCardView(QFrame):
-    """The card of one pot; showing other values reuses its widgets."""
+    """One pot; shows another card in the same widgets while the person types.
+
+    Ticks are kept by pot, lot and material for as long as the page is open.
+    """
 
     def __init__(self, texts: Texts) -> None:
         super().__init__()
         set_look(self, "card")
         self._texts = texts
-        self._rows: list[_Row] = []
-        self.shown: Card | None = None
-        self.title = label("", "heading")
-        self.lot = label("", "", wrap=False)
-        self.state = label("", "fine", wrap=False)
+        self._ticks: set[tuple[str, str, str]] = set()
+        self.card: Card | None = None
+        self.rows: list[WeighRow] = []
+        self.title = heading()
         self.total = label("", "quiet")
-        self.drawing = PotDrawing()
-        self.fills = label("", "heading")
+        self.fills = label()
         self.facts = label("", "quiet")
-        self._grid = QGridLayout()
+        self.drawing = PotDrawing()
+        scaled(self.title, 1.1, bold=True)
+        scaled(self.fills, 1.05, bold=True)
         self._lay_out()
         name_attributes(self)
 
     def _lay_out(self) -> None:
-        scaled(self.title, 1.12, bold=True)
-        scaled(self.lot, 1.12, bold=True)
+        words = QVBoxLayout()
+        words.setSpacing(2)
+        words.addWidget(self.title)
+        words.addWidget(self.total)
+        words.addWidget(self.fills)
+        words.addStretch(1)
         head = QHBoxLayout()
         head.setSpacing(12)
-        head.addWidget(self.title, 1)
-        head.addWidget(self.state)
-        head.addWidget(self.lot)
-        self._grid.setHorizontalSpacing(14)
-        self._grid.setVerticalSpacing(6)
-        self._grid.setColumnStretch(1, 3)
-        self._grid.setColumnStretch(4, 5)
-        body = QHBoxLayout()
-        body.setSpacing(16)
-        picture = QVBoxLayout()
-        picture.addWidget(self.drawing)
-        picture.addStretch(1)
-        body.addLayout(picture)
-        body.addLayout(self._grid, 1)
+        head.addLayout(words, 1)
+        head.addWidget(self.drawing, 0, Qt.AlignmentFlag.AlignTop)
         box = QVBoxLayout(self)
-        box.setContentsMargins(16, 12, 16, 12)
+        box.setContentsMargins(16, 10, 16, 12)
         box.setSpacing(6)
         box.addLayout(head)
-        box.addWidget(self.total)
-        box.addLayout(body)
-        box.addWidget(self.fills)
+        self._rows = QVBoxLayout()
+        self._rows.setSpacing(0)
+        box.addLayout(self._rows)
         box.addWidget(self.facts)
 
+    def figures(self) -> list[QLabel]:
+        """The large amounts that are shown, from top to bottom."""
+        return [row.amount for row in self.rows if not row.isHidden()]
+
     def show_card(self, card: Card) -> None:
-        """Show a pot."""
-        if card == self.shown:
+        """Show a pot; nothing is done when it is the one shown already."""
+        if card == self.card:
             return
-        self.shown = card
-        texts = self._texts
-        self.title.setText(card.title)
-        self.lot.setText(card.lot)
-        self.state.setText(texts(_STATES.get(card.state, "")))
-        self.state.setVisible(card.state in _STATES)
-        self.total.setText(card.total)
+        texts, self.card = self._texts, card
+        put(self.title, f"{card.title} · {card.lot}" if card.lot else card.title)
+        put(self.total, card.total)
         set_look(self.total, "stops" if card.over else "quiet")
+        put(self.fills, texts(N_("Fills {vessels}"), vessels="; ".join(card.fills)))
+        put(self.facts, "\n".join(card.facts))
         self.drawing.show_fill(card.fill_ratio, card.total, over=card.over)
-        self.fills.setText(texts(N_("Fills {vessels}"), vessels="\n".join(card.fills)))
-        self.fills.setVisible(bool(card.fills))
-        self.facts.setText(" · ".join(card.facts))
-        accessible(self, card.title, card.spoken)
+        self.setAccessibleName(card.spoken)
         self._show_lines(card)
 
     def _show_lines(self, card: Card) -> None:
-        while len(self._rows) < len(card.lines):
-            row = _Row()
-            for column, widget in enumerate(row.widgets):
-                self._grid.addWidget(widget, len(self._rows), column)
-            self._rows.append(row)
-        for at, row in enumerate(self._rows):
+        while len(self.rows) < len(card.lines):
+            self._add_row()
+        for at, row in enumerate(self.rows):
             there = at < len(card.lines)
             if there:
-                row.show_line(card.lines[at], self._texts)
-            for widget in row.widgets:
-                widget.setVisible(there)
+                done = self._place(card, at) in self._ticks
+                row.show_line(card.lines[at], self._texts, done=done)
+            if row.isHidden() == there:
+                row.setVisible(there)
+        self._align()
 
-    def figures(self) -> list[QLabel]:
-        """The labels of what to weigh, top to bottom."""
-        count = len(self.shown.lines) if self.shown else 0
-        return [row.amount for row in self._rows[:count]]
+    def _add_row(self) -> None:
+        row = WeighRow()
+        row.setObjectName(f"weigh_{len(self.rows) + 1}")
+        row.ticked.connect(partial(self._tick, len(self.rows)))
+        self.rows.append(row)
+        self._rows.addWidget(row)
+
+    def _align(self) -> None:
+        """Figures of all rows stand under each other."""
+        shown = [row for row in self.rows if not row.isHidden()]
+        widths = [row.widths for row in shown]
+        for row in shown:
+            row.set_widths(max(wide for wide, _ in widths), max(wide for _, wide in widths))
+
+    @staticmethod
+    def _place(card: Card, at: int) -> tuple[str, str, str]:
+        return card.title, card.lot, card.lines[at].name
+
+    def _tick(self, at: int, done: bool) -> None:  # noqa: FBT001 - Qt's signal
+        if self.card is None or at >= len(self.card.lines):
+            return
+        place = self._place(self.card, at)
+        if done:
+            self._ticks.add(place)
+        else:
+            self._ticks.discard(place)

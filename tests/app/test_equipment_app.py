@@ -111,7 +111,9 @@ def test_heat_thermometers_and_printers_bring_their_cautions() -> None:
 def test_two_of_one_name_are_told_apart_by_their_tray_only() -> None:
     twins = ({**POT, "id": 1}, {**POT, "id": 2, "name": "  blue "})
     assert "same-name" in keys(Equipment(scales=(BENCH, FINE), pots=twins))
-    trays = tuple({"id": n, "name": "Laser", "tray": str(n), "edge_mm": 4.0} for n in (1, 2))
+    trays: tuple[dict[str, object], ...] = tuple(
+        {"id": n, "name": "Laser", "tray": str(n), "edge_mm": 4.0} for n in (1, 2)
+    )
     assert keys(Equipment(scales=(BENCH, FINE), pots=(POT,), printers=trays)) == []
 
 

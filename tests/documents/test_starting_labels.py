@@ -14,6 +14,7 @@ from wickbench.domain.starting_labels import STARTING_DESIGNS, starting_design
 
 VALUES = {
     "candle": "Bramble & smoke",
+    "identity": "scented soy candle",
     "wax": "soy",
     "lot": "26-332-A",
     "business": "Harbour Lane",

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from wickbench.app.candles import view_candle
 from wickbench.app.standards import net_rules
+from wickbench.domain.capitals import has_small_letters
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.net_rules import min_figure_height_mm, pdp_area_cm2
@@ -87,10 +88,11 @@ def figure_height_mm(text: LaidOutText, region: str) -> float:
     """Height that a rule measures: in the US the "o" where lower-case letters are used.
 
     16 CFR 500.21(a): upper case letters count where there are only such; with lower case, the
-    lower-case "o". Elsewhere the figures themselves, as high as capitals.
+    lower-case "o"; unit symbols such as "g" are no words. Elsewhere the figures themselves, as
+    high as capitals.
     """
-    lower = text.text != text.text.upper()
-    return text.o_height_mm if region == "US" and lower else text.cap_height_mm
+    small = has_small_letters(text.text)
+    return text.o_height_mm if region == "US" and small else text.cap_height_mm
 
 
 def panel_cm2(vessel: Vessel | None) -> float | None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.rooms import is_inside
 from wickbench.documents.text import missing
+from wickbench.domain.capitals import has_small_letters
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.labels import FrameElement, PictureElement
 from wickbench.domain.sheets import Rect
@@ -140,7 +141,7 @@ def _size_findings(design: LabelDesign, element: TextElement, laid: LaidOutText)
     if laid.size_pt < least:
         key = "label.type-too-small-reversed" if reversed_out else "label.type-too-small"
         return [*found, Finding(Rank.WATCH, key, {"size": laid.size_pt, "least": least})]
-    has_small = laid.text != laid.text.upper()
+    has_small = has_small_letters(laid.text)
     if has_small and laid.x_height_mm < LEGIBLE_X_MM:
         data = {"x_mm": laid.x_height_mm, "least_mm": LEGIBLE_X_MM, "size": laid.size_pt}
         found.append(Finding(Rank.WATCH, "label.small-letters", data))

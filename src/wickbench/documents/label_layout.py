@@ -22,6 +22,7 @@ from wickbench.documents.rooms import room_of
 from wickbench.documents.surface import Path, Surface, map_path
 from wickbench.documents.text import Typeface, mm_per_unit
 from wickbench.documents.text_fit import SetText, TextStyle, fit_text
+from wickbench.domain.capitals import in_capitals
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.label_fields import FilledText, fill_in
@@ -163,7 +164,7 @@ def _lay_out_text(work: _Work, at: int, element: TextElement) -> None:
     face, exact = work.typefaces(element.family, element.style)
     filled = fill_in(element.text, work.values)
     text = "\n".join(part.strip() for part in filled.text.split("\n")).strip("\n")
-    text = text.upper() if element.upper else text
+    text = in_capitals(text) if element.upper else text
     room = None if element.turn_deg % 180 else room_of(work.design, _box(element))
     done = fit_text(_style(element, face), text, _box(element), room)
     turned = _turn_of(element)

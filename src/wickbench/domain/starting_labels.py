@@ -54,41 +54,41 @@ class _Plan:
 _PLANS: Final[dict[str, _Plan]] = {
     "hush": _Plan(
         (
-            _Row(_NAME, 0.14, 0.44, SERIF, upper=True, spacing_em=0.08, least_pt=6),
-            _Row(_WHAT, 0.50, 0.62),
-            _Row(_WHO, 0.62, 0.74),
-            _Row(_WEIGHT, 0.76, 0.92),
+            _Row(_NAME, 0.06, 0.36, SERIF, upper=True, spacing_em=0.08, least_pt=6),
+            _Row(_WHAT, 0.43, 0.54),
+            _Row(_WHO, 0.54, 0.66),
+            _Row(_WEIGHT, 0.68, 0.96, upper=True),
         ),
-        rule_at=0.47,
+        rule_at=0.395,
     ),
     "sill": _Plan(
         (
-            _Row(_WHAT, 0.14, 0.26, colour=_AMBER),
-            _Row(_NAME, 0.27, 0.60, SERIF, "Semibold", least_pt=6),
-            _Row(_WEIGHT, 0.61, 0.75, SANS, "Semibold"),
-            _Row(_WHO, 0.75, 0.87),
+            _Row(_WHAT, 0.13, 0.24, colour=_AMBER),
+            _Row(_NAME, 0.24, 0.51, SERIF, "Semibold", least_pt=6),
+            _Row(_WEIGHT, 0.51, 0.77, SANS, upper=True),
+            _Row(_WHO, 0.77, 0.89),
         ),
         frame_mm=1.4,
         background=_CREAM,
     ),
     "ember": _Plan(
         (
-            _Row(_NAME, 0.14, 0.46, SANS, "Bold", 8.0, colour="#ffffff"),
-            _Row(_WHAT, 0.54, 0.66),
-            _Row(_WHO, 0.66, 0.78),
-            _Row(_WEIGHT, 0.78, 0.92, SANS, "Semibold"),
+            _Row(_NAME, 0.08, 0.38, SANS, "Bold", 8.0, colour="#ffffff"),
+            _Row(_WHAT, 0.46, 0.57),
+            _Row(_WHO, 0.57, 0.68),
+            _Row(_WEIGHT, 0.69, 0.96, SANS, upper=True),
         ),
-        band=(0.0, 0.5),
+        band=(0.0, 0.42),
     ),
     "ledger": _Plan(
         (
-            _Row(_WEIGHT, 0.10, 0.24, SANS, "Semibold"),
-            _Row(_NAME, 0.30, 0.62, SANS, "Light", least_pt=6),
-            _Row(_WHAT, 0.66, 0.78),
-            _Row(_WHO, 0.78, 0.90),
+            _Row(_WEIGHT, 0.04, 0.31, SANS, upper=True),
+            _Row(_NAME, 0.38, 0.66, SANS, "Light", least_pt=6),
+            _Row(_WHAT, 0.70, 0.82),
+            _Row(_WHO, 0.82, 0.94),
         ),
         align="left",
-        rule_at=0.27,
+        rule_at=0.345,
     ),
 }
 

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.whole_window import fill, stations
+from wickbench.app.languages import OWN_NAMES
 from wickbench.app.texts import PSEUDO
 from wickbench.app.units import Units
 
@@ -40,6 +41,7 @@ UNITS = {
 }  # fmt: skip
 KEYS = re.compile(r"\b(Ctrl|Shift|Alt|Del|Esc|F\d+|Return)\b(\+\w+)*")
 PAPERS = {"A4", "Letter", "PDF", "Lot", "Batch"}
+NAMES_OF_LANGUAGES = set(OWN_NAMES.values())  # each is found by who reads nothing else
 LETTERS = re.compile(r"[^\W\d_]{2,}")
 
 
@@ -54,7 +56,7 @@ def bare_words(text: str) -> list[str]:
     while TRANSLATED.search(rest):
         rest = TRANSLATED.sub(" ", rest)
     words = [word for word in LETTERS.findall(rest) if word != FILE]
-    return [word for word in words if word not in UNITS | PAPERS]
+    return [word for word in words if word not in UNITS | PAPERS | NAMES_OF_LANGUAGES]
 
 
 def texts_of(widget: QWidget) -> Iterator[str]:

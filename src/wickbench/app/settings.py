@@ -13,7 +13,7 @@ from wickbench.domain.lot_codes import USUAL_PATTERN, check_pattern
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-_NONE = {"": N_("nothing beside it")}
+_NONE = {"": N_("no second unit")}
 _MASS = {"g": N_("grams"), "oz": N_("ounces"), "lb oz": N_("pounds and ounces")}
 _VOLUME = {"mL": N_("millilitres"), "fl oz": N_("fluid ounces")}
 _LENGTH = {"mm": N_("millimetres"), "in": N_("inches")}
@@ -120,10 +120,10 @@ UNIT_FIELDS: tuple[FieldSpec, ...] = tuple(
         choices=choices(_NONE | table if suffix else table),
     )
     for kind, table, first, second in (
-        ("mass", _MASS, N_("Weights in"), N_("and beside them")),
-        ("volume", _VOLUME, N_("Volumes in"), N_("and beside them")),
-        ("length", _LENGTH, N_("Lengths in"), N_("and beside them")),
-        ("temperature", _TEMPERATURE, N_("Temperatures in"), N_("and beside them")),
+        ("mass", _MASS, N_("Weights in"), N_("Weights also in")),
+        ("volume", _VOLUME, N_("Volumes in"), N_("Volumes also in")),
+        ("length", _LENGTH, N_("Lengths in"), N_("Lengths also in")),
+        ("temperature", _TEMPERATURE, N_("Temperatures in"), N_("Temperatures also in")),
     )
     for suffix, label in (("", first), ("_2", second))
 )

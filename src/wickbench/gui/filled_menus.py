@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QActionGroup
+from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu, QWidget
 
 from wickbench.app.texts_marker import N_
@@ -62,6 +62,7 @@ class ThemeMenu(QMenu):
 
     def __init__(self, texts: Texts, current: str, parent: QWidget) -> None:
         super().__init__(texts("Colours"), parent)
+        self._actions: dict[str, QAction] = {}
         group = QActionGroup(self)
         for theme, title in THEME_NAMES:
             action = self.addAction(texts(title))
@@ -70,6 +71,11 @@ class ThemeMenu(QMenu):
             action.setChecked(theme == current)
             action.triggered.connect(partial(self._choose, theme))
             group.addAction(action)
+            self._actions[theme] = action
+
+    def show_chosen(self, theme: str) -> None:
+        """Tick the colours in use."""
+        self._actions[theme].setChecked(True)
 
     def _choose(self, theme: str, *_: object) -> None:
         self.chosen.emit(theme)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 from importlib import metadata
 from typing import TYPE_CHECKING, Final
@@ -77,6 +78,7 @@ class MainWindow(QMainWindow):
         self.workbench: Workbench | None = None
         self._build()
         self.menus.connect(self._slots())
+        self.user.subscribe(self._user_setting_changed)
         self._close_parts()
         restore_geometry(self, self.user)
 
@@ -171,7 +173,7 @@ class MainWindow(QMainWindow):
         if self.workspace is not None and self.workspace.path == path:
             return True
         try:
-            workspace = opener(path, self._make_services(self._texts, self.ask))
+            workspace = opener(path, self._services())
         except DomainError as error:
             self.ask.tell(self.texts.say(error))
             return False
@@ -180,6 +182,10 @@ class MainWindow(QMainWindow):
         self.user.remember_file(path.absolute())
         self._fill_recent()
         return True
+
+    def _services(self) -> Services:
+        """What main builds, with the settings of the person that this window holds."""
+        return replace(self._make_services(self._texts, self.ask), user=self.user)
 
     def _show_workspace(self, workspace: Workspace) -> None:
         self.workspace = workspace
@@ -288,7 +294,13 @@ class MainWindow(QMainWindow):
     def set_theme(self, theme: str) -> None:
         """Change the colours of the window and remember them."""
         self.user.set_text("theme", theme)
+
+    def _user_setting_changed(self, name: str) -> None:
+        if name != "theme":
+            return
+        theme = self.user.text("theme")
         self._colours = prepare_application(theme)
+        self.theme_menu.show_chosen(theme)
         recolour(self, self._colours)
         self.first_run.redraw()
         if self.workbench is not None:

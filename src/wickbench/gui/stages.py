@@ -44,9 +44,7 @@ class StageSpec:
 
 
 STAGES: Final[tuple[StageSpec, ...]] = (
-    StageSpec(
-        "pour_plan", N_("Pour plan"), "pour-plan", "wickbench.gui.plan.plan_page:PlanPage"
-    ),
+    StageSpec("pour_plan", N_("Pour plan"), "pour-plan", "wickbench.gui.plan.plan_page:PlanPage"),
     StageSpec("labels", N_("Labels"), "labels", "wickbench.gui.labels.labels_page:LabelsPage"),
 )
 """In the order of the work; a stage stands here when it does something real."""
@@ -68,6 +66,19 @@ PLACES: Final[tuple[StageSpec, ...]] = (
         "scale",
         "wickbench.gui.equipment.equipment_page:EquipmentPage",
         "Ctrl+Shift+E",
+    ),
+    StageSpec(
+        "business",
+        N_("Business details"),
+        "business",
+        "wickbench.gui.setup.business_page:BusinessPage",
+    ),
+    StageSpec(
+        "settings",
+        N_("Settings"),
+        "settings",
+        "wickbench.gui.setup.settings_page:SettingsPage",
+        "Ctrl+,",
     ),
 )
 """Pages that are reached from the Go menu, from other pages and by Ctrl+K."""

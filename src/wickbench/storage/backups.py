@@ -83,7 +83,7 @@ def backups_in(folder: Path) -> tuple[Path, ...]:
     """Backups in a folder, newest first."""
     if not folder.is_dir():
         return ()
-    found = [path for path in folder.iterdir() if _made_on(path) is not None]
+    found = [path for path in folder.iterdir() if made_on(path) is not None]
     return tuple(sorted(found, key=_stamp_of, reverse=True))
 
 
@@ -92,7 +92,8 @@ def _stamp_of(path: Path) -> str:
     return match[0] if match else ""
 
 
-def _made_on(path: Path) -> dt.date | None:
+def made_on(path: Path) -> dt.date | None:
+    """The local day in the name of a backup; ``None`` for any other file."""
     match = _STAMP.search(path.stem)
     if path.suffix != SUFFIX or match is None:
         return None
@@ -180,9 +181,9 @@ def _finish(unfinished: Path, target: Path, changed_ns: int) -> Verified:
 
 def _thin_folder(folder: Path) -> None:
     backups = [
-        Backup(path.name, made_on, path.stat().st_size)
+        Backup(path.name, day, path.stat().st_size)
         for path in backups_in(folder)
-        if (made_on := _made_on(path)) is not None
+        if (day := made_on(path)) is not None
     ]
     for backup in thin(backups):
         (folder / backup.name).unlink(missing_ok=True)

@@ -13,6 +13,8 @@ if TYPE_CHECKING:
     from wickbench.app.texts import Texts
     from wickbench.domain.findings import Finding
 
+    Goal = tuple[str, object]
+
 _STATES: Final = {"pouring": N_("being poured"), "poured": N_("poured")}
 _HOW: Final = (
     N_(
@@ -73,7 +75,7 @@ _OF_VESSEL: Final = frozenset(
 )
 
 
-def goal_of(finding: Finding, view: PlanView, shelf: Shelf) -> tuple[str, int | None] | None:
+def goal_of(finding: Finding, view: PlanView, shelf: Shelf) -> Goal | None:
     """Page or dock, and the record there, where a finding is mended; ``None`` for this page."""
     if finding.key in _OF_EQUIPMENT:
         return (_OF_EQUIPMENT[finding.key], None)
@@ -82,12 +84,12 @@ def goal_of(finding: Finding, view: PlanView, shelf: Shelf) -> tuple[str, int | 
         return _line_goal(finding.key, rest[0], view)
     if kind == "recipe" and rest:
         return _recipe_goal(rest, shelf)
-    if kind == "item" and rest and isinstance(rest[0], int):
+    if kind == "material" and rest and isinstance(rest[0], int):
         return ("vessels" if rest[0] in shelf.vessels else "materials", rest[0])
     return None
 
 
-def _line_goal(key: str, line: object, view: PlanView) -> tuple[str, int | None] | None:
+def _line_goal(key: str, line: object, view: PlanView) -> Goal | None:
     one = next((one for one in view.prepared.resolved if one.row.id == line), None)
     if one is not None and key in _OF_CANDLE and one.candle is not None:
         return ("candles", one.candle.id)
@@ -96,7 +98,7 @@ def _line_goal(key: str, line: object, view: PlanView) -> tuple[str, int | None]
     return None
 
 
-def _recipe_goal(rest: list[object], shelf: Shelf) -> tuple[str, int | None] | None:
+def _recipe_goal(rest: list[object], shelf: Shelf) -> Goal | None:
     if len(rest) > 2 and isinstance(rest[2], int):  # noqa: PLR2004 - recipe, word, material
         return ("materials", rest[2])
     version = shelf.versions.get(rest[0]) if isinstance(rest[0], int) else None

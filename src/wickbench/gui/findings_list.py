@@ -2,28 +2,33 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Rank, sort_findings
 from wickbench.gui.icons import icon_pixmap
-from wickbench.gui.page import label
+from wickbench.gui.naming import accessible
+from wickbench.gui.page import button, label
 from wickbench.gui.style_sheet import set_look
 from wickbench.gui.tables.cell_editor import look_ink
 from wickbench.gui.theme import colours_of
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from wickbench.app.texts import Texts
     from wickbench.domain.findings import Finding
 
+    Goal = tuple[str, object]
+
 _ICON: Final = 18
 RANK_LOOKS: Final = {Rank.STOPS: "stops", Rank.WATCH: "watch", Rank.NOTE: "note"}
 RANK_WORDS: Final = {Rank.STOPS: N_("Stops you"), Rank.WATCH: N_("Watch"), Rank.NOTE: N_("Note")}
+GO_THERE: Final = N_("Show where")
 
 
 class FindingsList(QWidget):
@@ -31,7 +36,12 @@ class FindingsList(QWidget):
 
     Args:
         all_well: msgid shown with a tick when there is nothing to say; empty to hide the list.
+
+    Signals:
+        go_requested: key of a page, place or dock, and the record there where it is mended.
     """
+
+    go_requested = Signal(str, object)
 
     def __init__(self, all_well: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,35 +51,54 @@ class FindingsList(QWidget):
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(8)
 
-    def show_findings(self, texts: Texts, findings: Sequence[Finding]) -> None:
-        """Say these findings; does nothing when they are the ones shown already."""
+    def show_findings(
+        self,
+        texts: Texts,
+        findings: Sequence[Finding],
+        *,
+        goal: Callable[[Finding], Goal | None] | None = None,
+    ) -> None:
+        """Say these findings; does nothing when they are the ones shown already.
+
+        Args:
+            texts: for the sentences.
+            findings: in any order.
+            goal: where a finding is mended; those with a place get a button that leads there.
+        """
         said = [
-            (RANK_LOOKS[one.rank], texts(RANK_WORDS[one.rank]), texts.say(one))
+            (RANK_LOOKS[one.rank], texts(RANK_WORDS[one.rank]), texts.say(one), _lead(one, goal))
             for one in sort_findings(list(findings))
         ]
         if not said and self._all_well:
-            said = [("fine", "", texts(self._all_well))]
-        self._say(said)
-
-    def show_well(self, texts: Texts, findings: Sequence[Finding]) -> None:
-        """Say what was checked and is right, each with a tick."""
-        self._say([("fine", "", texts.say(one)) for one in findings])
-
-    def _say(self, said: list[tuple[str, str, str]]) -> None:
+            said = [("fine", "", texts(self._all_well), None)]
         if said == self._shown and self._box.count():
             return
         self._shown = said
         self._clear()
-        for look, word, sentence in said:
-            self._box.addWidget(self._row(look, word, sentence))
+        for look, word, sentence, lead in said:
+            row, words = self._row(look, word, sentence)
+            if lead is not None:
+                words.addWidget(self._leading(texts, sentence, lead))
+            self._box.addWidget(row)
         self.setVisible(bool(said))
 
     @property
     def sentences(self) -> list[str]:
         """The sentences as shown, top to bottom."""
-        return [sentence for _, _, sentence in self._shown] if isinstance(self._shown, list) else []
+        return (
+            [sentence for _, _, sentence, _ in self._shown] if isinstance(self._shown, list) else []
+        )
 
-    def _row(self, look: str, word: str, sentence: str) -> QWidget:
+    def _leading(self, texts: Texts, sentence: str, lead: Goal) -> QWidget:
+        there = accessible(button(texts(GO_THERE), "flat"), f"{texts(GO_THERE)}: {sentence}")
+        there.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        there.clicked.connect(partial(self._go, lead))
+        return there
+
+    def _go(self, lead: Goal, *_: object) -> None:
+        self.go_requested.emit(*lead)
+
+    def _row(self, look: str, word: str, sentence: str) -> tuple[QWidget, QVBoxLayout]:
         row = QWidget()
         line = QHBoxLayout(row)
         line.setContentsMargins(0, 0, 0, 0)
@@ -88,7 +117,7 @@ class FindingsList(QWidget):
         text.setAccessibleName(f"{word}: {sentence}" if word else sentence)
         words.addWidget(text)
         line.addLayout(words, 1)
-        return row
+        return row, words
 
     def _clear(self) -> None:
         while (item := self._box.takeAt(0)) is not None:
@@ -96,3 +125,7 @@ class FindingsList(QWidget):
             if widget is not None:
                 widget.hide()
                 widget.deleteLater()
+
+
+def _lead(finding: Finding, goal: Callable[[Finding], Goal | None] | None) -> Goal | None:
+    return None if goal is None else goal(finding)

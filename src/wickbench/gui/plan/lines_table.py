@@ -26,8 +26,8 @@ if TYPE_CHECKING:
     from wickbench.app.shelf import Shelf
     from wickbench.app.workspace import Workspace
 
-COUNT = 3
-"""Place of the column where a new line goes on."""
+COUNT = 1
+"""Place of the column where a new line goes on: beside the name, as pasted lists have it."""
 
 
 class LinesTable(QWidget):
@@ -36,9 +36,11 @@ class LinesTable(QWidget):
     Signals:
         typed: key of a line, key of a cell and its text while it is typed; the text is ``None``
             when the cell is closed.
+        candle_requested: key of the candle that the person wants to see.
     """
 
     typed = Signal(object, str, object)
+    candle_requested = Signal(int)
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__()
@@ -73,6 +75,7 @@ class LinesTable(QWidget):
         self.model.cell_typed.connect(self.typed)
         self.model.rows_shown.connect(self._go)
         self.table.remove_requested.connect(self._remove)
+        self.table.opened.connect(self._open_candle)
 
     def _add_actions(self) -> None:
         """What can be done with a line, by key and by the right button."""
@@ -80,6 +83,7 @@ class LinesTable(QWidget):
         self.up = self._action(texts(N_("Move up")), "Alt+Up", partial(self._move, -1))
         self.down = self._action(texts(N_("Move down")), "Alt+Down", partial(self._move, 1))
         self.take_out = self._action(texts(N_("Take the line out")), "", self._remove_selected)
+        self.open = self._action(texts(N_("Open the candle")), "Ctrl+Return", self._open_candle)
         self.table.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
 
     def _action(self, text: str, keys: str, do: object) -> QAction:
@@ -99,6 +103,11 @@ class LinesTable(QWidget):
                 look=partial(self._look, "what"),
             ),
             Column(
+                key="count", title=N_("Count"), numeric=True,
+                show=partial(self._cell, "count"), write=partial(self._write, "count"),
+                look=partial(self._look, "count"),
+            ),
+            Column(
                 key="vessel", title=N_("Vessel"), show=partial(self._cell, "vessel"),
                 edit_text=self._vessel_word, write=partial(self._write, "vessel"),
                 choices=lambda _row: self._words.vessel if self._words else [],
@@ -109,11 +118,6 @@ class LinesTable(QWidget):
                 edit_text=self._wick_word, write=partial(self._write, "wick"),
                 choices=lambda _row: self._words.wick if self._words else [],
                 look=partial(self._look, "wick"),
-            ),
-            Column(
-                key="count", title=N_("Count"), numeric=True,
-                show=partial(self._cell, "count"), write=partial(self._write, "count"),
-                look=partial(self._look, "count"),
             ),
             Column(
                 key="fill", title=N_("Fill"), show=self._fill,
@@ -262,6 +266,12 @@ class LinesTable(QWidget):
     def _remove(self, keys: list[int]) -> None:
         if keys and self.model.add is not None:
             plans.remove_lines(self.workspace, tuple(keys))
+
+    def _open_candle(self, *_: object) -> None:
+        """Show the candle of the current line where it is kept."""
+        row = self.model.at(self.table.currentIndex())
+        if row is not None and row.candle_id is not None:
+            self.candle_requested.emit(row.candle_id)
 
     def _move(self, down: int) -> None:
         key = self.table.current_key

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, Any, ClassVar, Final
 
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
@@ -13,6 +14,7 @@ from wickbench.app.plan_cards import planned_cards, session_cards
 from wickbench.app.plan_fields import PLAN_FIELDS
 from wickbench.app.plan_lines import LineWords
 from wickbench.app.plan_view import PlanView, view_plan
+from wickbench.app.plan_words import goal_of, how_planned, plan_title
 from wickbench.app.pour_codes import taken_codes
 from wickbench.app.pour_session import load_session
 from wickbench.app.shelf import load_shelf
@@ -20,6 +22,7 @@ from wickbench.app.texts_marker import N_
 from wickbench.app.weigh_sheets import CAUTIONS, has_stops, write_weigh_sheets
 from wickbench.domain.errors import DomainError
 from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import Page, button, heading, label
 from wickbench.gui.plan.lines_table import LinesTable
@@ -85,6 +88,7 @@ class PlanPage(Page):
         self.empty = label(texts(_EMPTY), "quiet")
         self.make_first = button(texts(N_("Plan a pour")), "primary")
         self.totals = TotalsCard()
+        self.how = HowComputed(texts)
         self.findings = FindingsList(N_("Nothing to watch out for."))
         self._lay_out()
         self._connect()
@@ -105,9 +109,10 @@ class PlanPage(Page):
         ):  # fmt: skip
             self.main.addWidget(part)
         self.main.addStretch(1)
+        self.how.explain(how_planned(texts))
         self.cautions = label("\n\n".join(texts(words) for words in CAUTIONS), "quiet")
         for part in (
-            heading(texts(N_("What it comes to"))), self.totals,
+            heading(texts(N_("What it comes to"))), self.totals, self.how,
             heading(texts(N_("Before you pour"))), self.findings,
             heading(texts(N_("Take care"))), self.cautions, self.plan_settings.note_form,
         ):  # fmt: skip
@@ -120,11 +125,13 @@ class PlanPage(Page):
             made.connect(self.make_plan)
         self.chooser.again_requested.connect(self.plan_again)
         self.chooser.remove_requested.connect(self.remove_plan)
+        self.lines.candle_requested.connect(partial(self.go_requested.emit, "candles"))
         self.lines.typed.connect(self._typing_line)
         self.plan_settings.edited.connect(self._typing_field)
         self.plan_settings.equipment_requested.connect(self._show_equipment)
         self.print_sheets.clicked.connect(self.export_sheets)
         self.start.clicked.connect(self.begin)
+        self.findings.go_requested.connect(self.go_requested)
 
     # -- showing ---------------------------------------------------------------------------------
     @override
@@ -165,8 +172,6 @@ class PlanPage(Page):
         texts, shelf, words = self.texts, self._shelf, self._words
         if shelf is None or words is None:
             return
-        day = plans.pour_day(plan, self.workspace.clock.today())
-        self.title.setText(texts(N_("Pour on {day}"), day=texts.date(day)))
         self.start.setText(texts(_START[plan.state]))
         self.begun.setText(texts(_BEGUN[plan.state]))
         self.begun.setVisible(bool(self.begun.text()))
@@ -184,9 +189,12 @@ class PlanPage(Page):
             today=self.workspace.clock.today(), taken_codes=self._taken,
         )  # fmt: skip
         self.view = view
+        self.title.setText(plan_title(self.texts, plan))
         self.lines.show_figures(view)
         self.totals.show_totals(view.totals)
-        self.findings.show_findings(self.texts, view.findings)
+        self.findings.show_findings(
+            self.texts, view.findings, goal=lambda one: goal_of(one, view, shelf)
+        )
         self._show_cards(view, shelf)
         self.print_sheets.setEnabled(bool(view.pots))
         self.start.setEnabled(bool(view.pots) or self._session is not None)

@@ -28,6 +28,9 @@ UPDATE = ".venv/bin/python packaging/catalogs.py update"
 COMPLETE: tuple[str, ...] = ()
 """Languages that say every sentence: there a missing one is a fault, elsewhere it is English."""
 
+LABELS_ONLY = frozenset({"es", "fr"})
+"""Languages that say what stands on labels; sentences without a translation are left out."""
+
 MARKS = frozenset({"N_", "texts", "_texts"})
 WIDTH = 100
 PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
@@ -174,6 +177,8 @@ def _filled(sentences: Catalog, stored: Catalog, language: str) -> Catalog:
     for one in _messages(sentences):
         old = stored.get(_key(one))
         fits = old is not None and old.id == one.id
+        if language in LABELS_ONLY and not (old and fits and old.string):
+            continue
         added = catalog.add(one.id, old.string if old and fits else None, one.locations)
         added.flags |= old.flags & {"fuzzy"} if old and fits else set()
         added.user_comments = old.user_comments if old else []

@@ -19,6 +19,9 @@ LANGUAGE_NAMES: Final[Mapping[str, str]] = {
 }
 """Languages that labels can be in; their safety statements are data of the standards."""
 
+LABELS_ONLY: Final = frozenset({"fr", "es"})
+"""Languages whose catalogs say what stands on labels, and no more."""
+
 OWN_NAMES: Final[Mapping[str, str]] = {
     "en": "English",
     "de": "Deutsch",
@@ -45,7 +48,7 @@ def available_languages(folder: Path | None) -> tuple[str, ...]:
     if folder is None:
         return ("en",)
     found = {path.parent.parent.name for path in folder.glob("*/LC_MESSAGES/wickbench.mo")}
-    return ("en", *sorted(found & LANGUAGE_NAMES.keys() - {"en"}))
+    return ("en", *sorted((found & LANGUAGE_NAMES.keys()) - LABELS_ONLY - {"en"}))
 
 
 def spoken_languages() -> dict[str, str]:

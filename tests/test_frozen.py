@@ -231,6 +231,7 @@ def test_papers_that_are_missing_or_empty_fail(
     ("body", "what"),
     [
         ("pass", "no window was shown"),
+        ("sys.exit('No icons here.')", "No icons here"),
         (WINDOW, "closed by itself"),
         (f"{WINDOW}\nprint('Traceback: no icon', flush=True)\ntime.sleep(60)", "no icon"),
     ],

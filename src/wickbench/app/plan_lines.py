@@ -204,13 +204,13 @@ def write_cell(  # noqa: PLR0917 - a cell: where, of what, what was typed
         values = line_values(workspace, words, shelf, row, cell, typed)
     except DomainError as error:
         edit.keep_draft(workspace, spec, row.id, typed)
-        raise _said(error) from error
+        raise plain_refusal(error) from error
     edit.drop_draft(workspace, spec, row.id)
     with workspace.step(N_("Change a line"), merge=("plan_line", row.id, cell)) as connection:
         records.update(connection, "plan_line", row.id, values)
 
 
-def _said(error: DomainError) -> DomainError:
+def plain_refusal(error: DomainError) -> DomainError:
     """A cell has no buttons for the readings of a number: they are named in the sentence."""
     if isinstance(error, Ambiguous):
         readings = " / ".join(text for text, _ in error.readings)
@@ -232,7 +232,7 @@ def add_typed_line(
             try:
                 values: dict[str, Any] = line_values(workspace, words, shelf, row, cell, text)
             except DomainError as error:
-                raise _said(error) from error
+                raise plain_refusal(error) from error
             row = replace(row, **values)
     stored = {name: getattr(row, name) for name in _SPECS}
     position = 1 + max((line.position for line in plan.lines), default=-1)

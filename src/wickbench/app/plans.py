@@ -111,6 +111,7 @@ def same_again(workspace: Workspace, plan: int, *, origin: object = None) -> int
             "pour_on": workspace.clock.today().isoformat(),
             "state": "planned",
             "recorded": None,
+            "note": _last_note(workspace, connection, old),
         }
         copy = records.insert(
             connection, "plan", {k: v for k, v in old.items() if k != "id"} | fresh
@@ -120,6 +121,15 @@ def same_again(workspace: Workspace, plan: int, *, origin: object = None) -> int
                 values = {name: value for name, value in part.items() if name != "id"}
                 records.insert(connection, table, values | {"plan_id": copy})
     return copy
+
+
+def _last_note(workspace: Workspace, connection: Connection, plan: Mapping[str, Any]) -> str | None:
+    """The plan's own note, and what was noted with its pots at the bench."""
+    pots = records.fetch_all(connection, "pour_pot", {"plan_id": plan["id"]}, ("number", "id"))
+    said = [f"{pot['lot_code'] or pot['number']}: {pot['note']}" for pot in pots if pot["note"]]
+    own = [str(plan["note"])] if plan["note"] else []
+    last = [workspace.texts(N_("Last time, {notes}"), notes="; ".join(said))] if said else []
+    return "\n".join((*own, *last)) or None
 
 
 def remove_plan(workspace: Workspace, plan: int, *, origin: object = None) -> None:

@@ -224,7 +224,7 @@ class LinesTable(QWidget):
         try:
             plan_lines.line_values(self.workspace, self._words, self._shelf, row, cell, draft)
         except DomainError as error:
-            return self.workspace.texts.say(error)
+            return self.workspace.texts.say(plan_lines.plain_refusal(error))
         return ""
 
     def _tell(self, sentence: str) -> None:
@@ -260,7 +260,7 @@ class LinesTable(QWidget):
                 self.workspace, self._words, self._shelf, self._plan, typed
             )
 
-    def _remove_selected(self) -> None:
+    def _remove_selected(self, *_: object) -> None:
         self._remove(self.table.selected_keys())
 
     def _remove(self, keys: list[int]) -> None:
@@ -273,7 +273,7 @@ class LinesTable(QWidget):
         if row is not None and row.candle_id is not None:
             self.candle_requested.emit(row.candle_id)
 
-    def _move(self, down: int) -> None:
+    def _move(self, down: int, *_: object) -> None:
         key = self.table.current_key
         if self._plan is not None and isinstance(key, int):
             plan_lines.move_line(self.workspace, self._plan, key, down)

@@ -52,6 +52,9 @@ _BEGUN: Final = {
     ),
     "poured": N_("This plan was poured. Plan the same again for another day."),
 }
+_NO_RECIPE: Final = N_(
+    "There is no candle or recipe to pour yet. Write a recipe first; then choose it here."
+)
 _EMPTY: Final = N_(
     "A plan says how many of which candle you pour. From it come the weights for each pot, on the "
     "scale that can weigh them, what is left over, what it costs and what is missing."
@@ -82,6 +85,7 @@ class PlanPage(Page):
         self.start = button(texts(_START["planned"]), "primary")
         self.chooser = PlanChooser(texts)
         self.begun = label("", "quiet")
+        self.to_recipes = button(texts(N_("Write a recipe")))
         self.lines = LinesTable(workspace)
         self.plan_settings = PlanSettings(workspace)
         self.cards: list[PotCardView] = []
@@ -98,14 +102,15 @@ class PlanPage(Page):
         texts = self.texts
         self.buttons.addWidget(self.print_sheets)
         self.buttons.addWidget(self.start)
-        self.make_first.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        for one in (self.make_first, self.to_recipes):
+            one.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.pots = QWidget()
         self._pots_box = QVBoxLayout(self.pots)
         self._pots_box.setContentsMargins(0, 0, 0, 0)
         self._pots_box.setSpacing(12)
         for part in (
-            self.chooser, self.begun, self.lines, self.plan_settings, self.pots, self.empty,
-            self.make_first,
+            self.chooser, self.begun, self.to_recipes, self.lines, self.plan_settings, self.pots,
+            self.empty, self.make_first,
         ):  # fmt: skip
             self.main.addWidget(part)
         self.main.addStretch(1)
@@ -129,6 +134,7 @@ class PlanPage(Page):
         self.lines.typed.connect(self._typing_line)
         self.plan_settings.edited.connect(self._typing_field)
         self.plan_settings.equipment_requested.connect(self._show_equipment)
+        self.to_recipes.clicked.connect(lambda: self.go_requested.emit("recipes", None))
         self.print_sheets.clicked.connect(self.export_sheets)
         self.start.clicked.connect(self.begin)
         self.findings.go_requested.connect(self.go_requested)
@@ -159,7 +165,8 @@ class PlanPage(Page):
             part.setVisible(there)
         for part in (self.empty, self.make_first):
             part.setVisible(not there)
-        self.begun.setVisible(False)
+        for part in (self.begun, self.to_recipes):
+            part.setVisible(False)
 
     def _read(self, plan: PlanRow) -> None:
         self._shelf = load_shelf(self.workspace)
@@ -173,8 +180,10 @@ class PlanPage(Page):
         if shelf is None or words is None:
             return
         self.start.setText(texts(_START[plan.state]))
-        self.begun.setText(texts(_BEGUN[plan.state]))
+        bare = not words.what and not plan.lines
+        self.begun.setText(texts(_NO_RECIPE if bare else _BEGUN[plan.state]))
         self.begun.setVisible(bool(self.begun.text()))
+        self.to_recipes.setVisible(bare)
         self._compute(plan)
         self.lines.show_lines(plan, shelf, words)
         self.plan_settings.show_plan(plan, shelf)
@@ -253,7 +262,8 @@ class PlanPage(Page):
     def make_plan(self) -> None:
         """A new plan for today."""
         self.show_record(plans.new_plan(self.workspace))
-        self.lines.begin_line()
+        if self._words is not None and self._words.what:
+            self.lines.begin_line()
 
     def plan_again(self) -> None:
         """The same pour for another day."""

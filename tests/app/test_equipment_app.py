@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from wickbench.app import equipment, plans, shelf_edit
 from wickbench.app.equipment import TABLES, view_equipment, with_typed
-from wickbench.app.equipment_shown import ADD_ONE, NO_NAME, WHAT_FOR, cell, heads
+from wickbench.app.equipment_shown import ADD_ONE, NO_NAME, WHAT_FOR, cell, heads, named
 from wickbench.app.texts import Texts, all_sentences
 from wickbench.domain.catalog import Equipment
 from wickbench.domain.errors import OutOfRange
@@ -194,3 +194,10 @@ def test_a_pot_leaves_its_plans_and_comes_back_with_them(workshop: Workspace) ->
     assert plans.load_plan(workshop, plan).pot_ids == ()
     workshop.undo()
     assert plans.load_plan(workshop, plan).pot_ids == (pot,)
+
+
+def test_a_piece_without_a_name_is_called_something() -> None:
+    found = view_equipment(Equipment(scales=({"id": 4},))).findings
+    said = [Texts().say(one) for one in named(Texts(), "scale", found)]
+    assert said[0].startswith("Scale without a name: enter how much")
+    assert [one.key for one in named(Texts(), "scale", found)] == [one.key for one in found]

@@ -45,6 +45,7 @@ def type_into(qtbot: QtBot, field: Field, text: str) -> None:
     line.selectAll()
     qtbot.keyClicks(line, text)
     qtbot.keyClick(line, Qt.Key.Key_Return)
+    QApplication.processEvents()  # what came into view takes its place
 
 
 def add(qtbot: QtBot, section: EquipmentSection, **typed: str) -> int:

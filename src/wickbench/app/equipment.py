@@ -48,7 +48,8 @@ class EquipmentView:
 
     Attributes:
         rows: of each kind, in the order in which they were entered.
-        findings: what stops first; ``about`` is ``(table, id)``, or ``(table,)`` for the kind.
+        findings: what stops first; ``about`` is ``(table, id)``, or ``(table,)`` for the kind. A
+            piece without a name has an empty one in their data.
     """
 
     rows: Mapping[str, tuple[Row, ...]]
@@ -227,4 +228,4 @@ def _number(row: Mapping[str, object], name: str) -> float | None:
 
 
 def _name(row: Mapping[str, object]) -> str:
-    return str(row.get("name") or "") or f"№ {row.get('id')}"
+    return str(row.get("name") or "")

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.equipment_fields import EQUIPMENT_FIELDS
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from wickbench.app.texts import Texts
+    from wickbench.domain.findings import Finding
 
 Row = dict[str, object]
 
@@ -76,6 +78,8 @@ _HEADS: Final[Mapping[str, tuple[tuple[str, str], ...]]] = {
     "thermometer": (("thermometer_kind", N_("Kind")),),
     "printer": (("tray", N_("Tray")), ("edge_mm", N_("Cannot print within"))),
 }
+SPARE: Final = frozenset({"safe_ml", "empty_g"})
+"""Columns that give way where it is narrow; the form beside the list says them too."""
 NUMERIC: Final = frozenset({"maximum_g", "step_g", "brim_ml", "safe_ml", "empty_g"})
 
 
@@ -87,6 +91,15 @@ def heads(table: str) -> tuple[tuple[str, str], ...]:
 def shown_name(texts: Texts, table: str, row: Row) -> str:
     """What a piece is called, also when it has no name yet."""
     return str(row.get("name") or "") or texts(NO_NAME[table])
+
+
+def named(texts: Texts, table: str, findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """The findings with something to call a piece that has no name."""
+    stand_in = {"name": texts(NO_NAME[table])}
+    return tuple(
+        replace(one, data={**one.data, **stand_in}) if one.data.get("name") == "" else one
+        for one in findings
+    )
 
 
 def cell(texts: Texts, table: str, row: Row, column: str) -> str:

@@ -80,6 +80,9 @@ class EquipmentSection(QFrame):
         for half in (self.list, self.editor):
             column = QVBoxLayout()
             column.addWidget(half)
+            if half is self.list and self.editor.brim is not None:
+                column.addSpacing(6)
+                column.addWidget(self.editor.brim)
             column.addStretch(1)
             self._halves.addLayout(column, 1)
         box = QVBoxLayout(self)
@@ -110,8 +113,9 @@ class EquipmentSection(QFrame):
         if self.record not in keys:
             self.record = int(str(keys[-1])) if keys else None
         self.list.show_view(view, self.record)
-        for widget in (self.editor, self.duplicate, self.remove, self.new):
-            widget.setVisible(bool(keys))
+        for widget in (self.editor, self.editor.brim, self.duplicate, self.remove, self.new):
+            if widget is not None:
+                widget.setVisible(bool(keys))
 
     def _fill_form(self) -> None:
         if self._stored is not None:

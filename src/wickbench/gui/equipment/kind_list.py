@@ -8,7 +8,16 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from wickbench.app.equipment_shown import ADD_ONE, NUMERIC, WHAT_FOR, cell, heads, shown_name
+from wickbench.app.equipment_shown import (
+    ADD_ONE,
+    NUMERIC,
+    SPARE,
+    WHAT_FOR,
+    cell,
+    heads,
+    named,
+    shown_name,
+)
 from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Finding, Rank
 from wickbench.gui.findings_list import RANK_LOOKS, FindingsList
@@ -67,6 +76,7 @@ class KindList(QWidget):
                     key=key,
                     title=title,
                     numeric=key in NUMERIC,
+                    spare=key in SPARE,
                     show=partial(self._cell, key),
                     sort=partial(_value, key) if key in NUMERIC else None,
                 )
@@ -111,7 +121,10 @@ class KindList(QWidget):
 
     def _findings(self, view: EquipmentView, key: int | None) -> tuple[Finding, ...]:
         """About the piece in front, then about the kind; nothing while the list is empty."""
-        return () if key is None else (*view.of(self.kind, key), *view.of(self.kind))
+        if key is None:
+            return ()
+        found = (*view.of(self.kind, key), *view.of(self.kind))
+        return named(self.workspace.texts, self.kind, found)
 
     def _of(self, view: EquipmentView, row: Row) -> tuple[Finding, ...]:
         return view.of(self.kind, int(str(row["id"])))

@@ -22,6 +22,9 @@ if TYPE_CHECKING:
 class PieceEditor(QWidget):
     """The fields of a piece of one kind.
 
+    Attributes:
+        brim: for a pot, how to measure it; whoever shows the editor finds it a place.
+
     Signals:
         edited: something is being typed.
     """
@@ -37,9 +40,7 @@ class PieceEditor(QWidget):
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(14)
-        for widget in (self.form, self.brim):
-            if widget is not None:
-                box.addWidget(widget)
+        box.addWidget(self.form)
         self.form.edited.connect(lambda *_: self.edited.emit())
         self.form.refused.connect(lambda *_: self.edited.emit())
         name_attributes(self)

@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Rank, sort_findings
@@ -71,6 +71,13 @@ class FindingsList(QWidget):
         ]
         if not said and self._all_well:
             said = [("fine", "", texts(self._all_well), None)]
+        self._say(texts, said)
+
+    def show_well(self, texts: Texts, findings: Sequence[Finding]) -> None:
+        """Say what was checked and is right, each with a tick."""
+        self._say(texts, [("fine", "", texts.say(one), None) for one in findings])
+
+    def _say(self, texts: Texts, said: list[tuple[str, str, str, Goal | None]]) -> None:
         if said == self._shown and self._box.count():
             return
         self._shown = said
@@ -78,7 +85,9 @@ class FindingsList(QWidget):
         for look, word, sentence, lead in said:
             row, words = self._row(look, word, sentence)
             if lead is not None:
-                words.addWidget(self._leading(texts, sentence, lead))
+                words.addWidget(
+                    self._leading(texts, sentence, lead), 0, Qt.AlignmentFlag.AlignLeft
+                )
             self._box.addWidget(row)
         self.setVisible(bool(said))
 
@@ -91,7 +100,6 @@ class FindingsList(QWidget):
 
     def _leading(self, texts: Texts, sentence: str, lead: Goal) -> QWidget:
         there = accessible(button(texts(GO_THERE), "flat"), f"{texts(GO_THERE)}: {sentence}")
-        there.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         there.clicked.connect(partial(self._go, lead))
         return there
 

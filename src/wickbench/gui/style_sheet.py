@@ -2,7 +2,7 @@
 
 A widget asks for a look with the dynamic property ``look``: ``title``, ``heading``, ``quiet``,
 ``figure``, ``primary`` (the one button of a page), ``flat``, ``card``, ``stops``, ``watch``,
-``note``, ``fine``, ``trouble`` (a sentence under a field).
+``note``, ``fine``, ``trouble`` (a sentence under a field), ``large`` (a box to tick at the bench).
 """
 
 from __future__ import annotations
@@ -73,6 +73,15 @@ QComboBox::drop-down { border: none; width: 22px; subcontrol-origin: padding;
   subcontrol-position: center right; }
 QComboBox::down-arrow { image: url("$arrow"); width: 12px; height: 12px; }
 QComboBox QLineEdit { border: none; padding: 0; background: transparent; }
+QCheckBox { spacing: 8px; }
+QCheckBox::indicator { width: 15px; height: 15px; border: 1px solid $quiet; border-radius: 3px;
+  background: $sheet; }
+QCheckBox[look="large"]::indicator { width: 21px; height: 21px; border-radius: 4px; }
+QCheckBox::indicator:hover { border-color: $accent; }
+QCheckBox::indicator:focus { border: 2px solid $accent; }
+QCheckBox::indicator:checked { background: $accent; border-color: $accent; image: url("$tick"); }
+QCheckBox::indicator:disabled { border-color: $line; }
+QCheckBox::indicator:checked:disabled { background: $quiet; border-color: $quiet; }
 QComboBox QAbstractItemView { background: $sheet; color: $ink; border: 1px solid $line;
   selection-background-color: $chosen; selection-color: $ink; outline: none; padding: 2px; }
 QCheckBox, QRadioButton { color: $ink; spacing: 8px; padding: 2px; border: 1px solid transparent;
@@ -145,8 +154,10 @@ def style_sheet(colours: Any) -> str:  # noqa: ANN401 - Colours lives in theme, 
         colours: a ``theme.Colours``.
     """
     arrow = resource_path("icons", "arrow-down.svg").as_posix()
+    dark_ink = colours.on_accent != "#FFFFFF"
+    tick = resource_path("marks", f"tick-{'dark' if dark_ink else 'light'}.svg").as_posix()
     template = Template(_BARS + _FIELDS + _SHEETS)
-    return template.substitute(asdict(colours), arrow=arrow)
+    return template.substitute(asdict(colours), arrow=arrow, tick=tick)
 
 
 def set_look(widget: QWidget, look: str) -> None:

@@ -6,7 +6,8 @@ from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
+from typing_extensions import override
 
 from wickbench.app import plans
 from wickbench.app.plan_fields import PLAN_FIELDS
@@ -19,6 +20,8 @@ from wickbench.gui.page import button, label
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from PySide6.QtGui import QResizeEvent
+
     from wickbench.app.plans import PlanRow
     from wickbench.app.shelf import Shelf
     from wickbench.app.texts import Texts
@@ -26,6 +29,12 @@ if TYPE_CHECKING:
 
 _ROW: Final = ("pour_on", "name", "extra_g", "extra_percent", "heat_source_id")
 _SHARES: Final = {"pour_on": 3, "name": 4, "extra_g": 3, "extra_percent": 3, "heat_source_id": 3}
+_NARROW: Final = {
+    "pour_on": (0, 6), "name": (0, 6), "extra_g": (1, 4), "extra_percent": (1, 4),
+    "heat_source_id": (1, 4),
+}  # fmt: skip
+"""Row and share of the row, where they do not all fit beside each other."""
+_WIDE_CHARACTERS: Final = 108
 _SPECS: Final = {spec.name: spec for spec in PLAN_FIELDS}
 
 
@@ -51,6 +60,7 @@ class PlanSettings(QWidget):
         self.scales = label("", "quiet")
         self.equipment = button(texts(N_("Equipment…")), "flat")
         self._plan: PlanRow | None = None
+        self._wide: bool | None = None
         self._lay_out()
         for form in (*self.forms.values(), self.note_form):
             form.edited.connect(self.edited)
@@ -63,10 +73,10 @@ class PlanSettings(QWidget):
             day.below.setFixedHeight(0)  # the title of the page says the weekday
         self.pots.setMenu(self.pots_menu)
         self.pots.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
-        row = QHBoxLayout()
-        row.setSpacing(12)
-        for name, form in self.forms.items():
-            row.addWidget(form, _SHARES[name])
+        self._fields = QGridLayout()
+        self._fields.setHorizontalSpacing(12)
+        self._fields.setVerticalSpacing(8)
+        self._place_fields(wide=False)
         tools = QHBoxLayout()
         tools.setSpacing(12)
         tools.addWidget(self.pots)
@@ -75,8 +85,27 @@ class PlanSettings(QWidget):
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(8)
-        box.addLayout(row)
+        box.addLayout(self._fields)
         box.addLayout(tools)
+
+    def _place_fields(self, *, wide: bool) -> None:
+        """All in one row where there is room, else day and name above the rest."""
+        if wide == self._wide:
+            return
+        self._wide = wide
+        column = {0: 0, 1: 0}
+        for name, form in self.forms.items():
+            row, span = (0, _SHARES[name]) if wide else _NARROW[name]
+            self._fields.addWidget(form, row, column[row], 1, span)
+            column[row] += span
+        for at in range(sum(_SHARES.values())):
+            self._fields.setColumnStretch(at, 1 if at < max(column.values()) else 0)
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        character = self.fontMetrics().averageCharWidth()
+        self._place_fields(wide=event.size().width() >= character * _WIDE_CHARACTERS)
+        super().resizeEvent(event)
 
     def show_plan(self, plan: PlanRow, shelf: Shelf) -> None:
         """Show a plan's own fields; a plan that was begun is read only, but for its note."""

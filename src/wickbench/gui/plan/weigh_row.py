@@ -43,6 +43,7 @@ class WeighRow(QWidget):
         self.other = label("", "quiet", wrap=False)
         self.when = label()
         scaled(self.amount, _LARGE, bold=True)
+        set_look(self.done, "large")
         self._narrow: bool | None = None
         self._grid = QGridLayout(self)
         self._lay_out()

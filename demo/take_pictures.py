@@ -18,6 +18,7 @@ import build_demo
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QApplication
 
+from wickbench.app.plans import load_plans
 from wickbench.app.questions import Silent
 from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Services
@@ -30,7 +31,8 @@ SIZE = QSize(1440, 900)
 SHOTS = (
     ("pour-plan", "light", "vessels", "pour_plan"),
     ("pour-plan-dark", "dark", "recipes", "pour_plan"),
-    ("labels", "light", "materials", "labels"),
+    ("labels", "light", "", "labels"),
+    ("bench", "light", "", "bench"),
 )
 
 
@@ -62,8 +64,10 @@ def _take(path: Path, user: UserSettings, shot: tuple[str, str, str]) -> None:
     window.open_workshop(path)
     window.resize(SIZE)
     if window.workbench is not None:
-        window.workbench.go(page)
-        window.workbench.go(dock)
+        plan = load_plans(window.workspace)[0].id if window.workspace else None
+        window.workbench.go(page, plan if page == "bench" else None)
+        if dock:
+            window.workbench.go(dock)
     for _ in range(20):
         window.resize(SIZE)  # the offscreen screen is smaller; the window fits itself to it once
         QApplication.processEvents()

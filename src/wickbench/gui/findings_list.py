@@ -85,9 +85,7 @@ class FindingsList(QWidget):
         for look, word, sentence, lead in said:
             row, words = self._row(look, word, sentence)
             if lead is not None:
-                words.addWidget(
-                    self._leading(texts, sentence, lead), 0, Qt.AlignmentFlag.AlignLeft
-                )
+                words.addWidget(self._leading(texts, sentence, lead), 0, Qt.AlignmentFlag.AlignLeft)
             self._box.addWidget(row)
         self.setVisible(bool(said))
 

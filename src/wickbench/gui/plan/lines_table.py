@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QItemSelectionModel, Qt, Signal
+from PySide6.QtCore import QItemSelectionModel, Qt, QTimer, Signal
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -104,8 +104,8 @@ class LinesTable(QWidget):
             ),
             Column(
                 key="count", title=N_("Count"), numeric=True,
-                show=partial(self._cell, "count"), write=partial(self._write, "count"),
-                look=partial(self._look, "count"),
+                show=self._count, edit_text=self._count_text,
+                write=partial(self._write, "count"), look=partial(self._look, "count"),
             ),
             Column(
                 key="vessel", title=N_("Vessel"), show=partial(self._cell, "vessel"),
@@ -146,8 +146,15 @@ class LinesTable(QWidget):
             return draft
         shown = self._shown.get(row.id)
         said = str(getattr(shown, name)) if shown is not None else ""
-        empty = {"vessel": N_("choose…"), "count": N_("how many?")}
-        return said or self.workspace.texts(empty.get(name, ""))
+        return said or (self.workspace.texts(N_("choose…")) if name == "vessel" else "")
+
+    def _count(self, row: LineRow) -> str:
+        return self._count_text(row) or self.workspace.texts(N_("how many?"))
+
+    def _count_text(self, row: LineRow) -> str:
+        """The stored count, not the one that the figures follow while it is typed."""
+        stored = "" if row.count is None else str(row.count)
+        return self._drafts.get((row.id, "count"), stored)
 
     def _what(self, row: LineRow) -> str:
         shown, draft = self._shown.get(row.id), self._drafts.get((row.id, "what"))
@@ -202,12 +209,15 @@ class LinesTable(QWidget):
 
     def show_figures(self, view: PlanView) -> None:
         """Show what follows from the lines, also while a cell is open."""
-        self._shown = {line.id: line for line in view.lines}
-        self._looks = {
+        shown = {line.id: line for line in view.lines}
+        looks = {
             int(str(mix.line_key)): "stops"
             for mix in view.result.lines
             if mix.over_declared_g is not None and mix.over_declared_g < 0
         }
+        if (shown, looks) == (self._shown, self._looks):
+            return
+        self._shown, self._looks = shown, looks
         self.table.viewport().update()
         self.table.fit_columns()
 
@@ -234,13 +244,24 @@ class LinesTable(QWidget):
             self._load_drafts()
 
     def _go(self) -> None:
-        """Go on with the count of the line that was just added."""
+        """Go to the line that was just added; Tab goes on to its count by itself."""
         at = self.model.row_of(self._goal) if self._goal is not None else -1
         if at >= 0:
-            self._goal = None
-            flags = QItemSelectionModel.SelectionFlag
-            index = self.model.index(at, COUNT)
-            self.table.selectionModel().setCurrentIndex(index, flags.ClearAndSelect | flags.Rows)
+            self._select(at, 0)
+            QTimer.singleShot(0, self, self._go_to_count)
+
+    def _go_to_count(self) -> None:
+        """After Enter nothing moves by itself: go on to the count."""
+        at = self.model.row_of(self._goal) if self._goal is not None else -1
+        self._goal = None
+        current = self.table.currentIndex()
+        if at >= 0 and not self.model.editing and (current.row(), current.column()) == (at, 0):
+            self._select(at, COUNT)
+
+    def _select(self, row: int, column: int) -> None:
+        flags = QItemSelectionModel.SelectionFlag
+        index = self.model.index(row, column)
+        self.table.selectionModel().setCurrentIndex(index, flags.ClearAndSelect | flags.Rows)
 
     # -- changing --------------------------------------------------------------------------------
     def begin_line(self) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractItemModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractItemModel, QModelIndex, QPersistentModelIndex, Qt, QTimer
 from PySide6.QtGui import QColor, QIcon, QPalette
 from PySide6.QtWidgets import (
     QComboBox,
@@ -33,6 +33,8 @@ _ICON = 16
 class CellEditor(QStyledItemDelegate):
     """Opens a line or a list of choices, and tells the model that a cell is open."""
 
+    _open: QWidget | None = None
+
     @override
     def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
         super().initStyleOption(option, index)
@@ -53,7 +55,7 @@ class CellEditor(QStyledItemDelegate):
     @override
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
         model = index.model()
-        editor = self._editor(parent, model, index)
+        editor = self._open = self._editor(parent, model, index)
         editor.setAccessibleName(
             str(model.headerData(index.column(), Qt.Orientation.Horizontal) or "")
         )
@@ -73,9 +75,13 @@ class CellEditor(QStyledItemDelegate):
             )
 
     def _take(self, editor: QWidget, *_: object) -> None:
-        """What is chosen from a list is taken at once."""
-        self.commitData.emit(editor)
-        self.closeEditor.emit(editor)
+        """What is chosen from a list is taken at once; after Enter Qt itself takes it first."""
+        QTimer.singleShot(0, self, partial(self._take_if_open, editor))
+
+    def _take_if_open(self, editor: QWidget) -> None:
+        if editor is self._open:
+            self.commitData.emit(editor)
+            self.closeEditor.emit(editor)
 
     def _editor(self, parent: QWidget, model: QAbstractItemModel, index: Index) -> QWidget:
         if isinstance(model, RowModel):
@@ -114,6 +120,8 @@ class CellEditor(QStyledItemDelegate):
         popup = completer.popup() if completer is not None else None
         if popup is not None:
             popup.hide()
+        if editor is self._open:
+            self._open = None
         super().destroyEditor(editor, index)
         if isinstance(model, RowModel):
             model.editor_closed()

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from wickbench.domain.findings import Finding
 
     Goal = tuple[str, object]
+    Said = tuple[str, str, str, Goal | None]
 
 _ICON: Final = 18
 RANK_LOOKS: Final = {Rank.STOPS: "stops", Rank.WATCH: "watch", Rank.NOTE: "note"}
@@ -46,7 +47,8 @@ class FindingsList(QWidget):
     def __init__(self, all_well: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._all_well = all_well
-        self._shown: object = None
+        self._shown: list[Said] = []
+        self._rows: list[QWidget] = []
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(8)
@@ -65,7 +67,7 @@ class FindingsList(QWidget):
             findings: in any order.
             goal: where a finding is mended; those with a place get a button that leads there.
         """
-        said = [
+        said: list[Said] = [
             (RANK_LOOKS[one.rank], texts(RANK_WORDS[one.rank]), texts.say(one), _lead(one, goal))
             for one in sort_findings(list(findings))
         ]
@@ -77,24 +79,27 @@ class FindingsList(QWidget):
         """Say what was checked and is right, each with a tick."""
         self._say(texts, [("fine", "", texts.say(one), None) for one in findings])
 
-    def _say(self, texts: Texts, said: list[tuple[str, str, str, Goal | None]]) -> None:
+    def _say(self, texts: Texts, said: list[Said]) -> None:
+        """Show these rows; those that stand here already are kept, since making one takes time."""
         if said == self._shown and self._box.count():
             return
+        left: dict[Said, list[QWidget]] = {}
+        for old, row in zip(self._shown, self._rows, strict=True):
+            left.setdefault(old, []).append(row)
         self._shown = said
-        self._clear()
-        for look, word, sentence, lead in said:
-            row, words = self._row(look, word, sentence)
-            if lead is not None:
-                words.addWidget(self._leading(texts, sentence, lead), 0, Qt.AlignmentFlag.AlignLeft)
-            self._box.addWidget(row)
+        self._rows = [left[one].pop(0) if left.get(one) else self._row(texts, one) for one in said]
+        for unused in left.values():
+            self._drop(unused)
+        for at, row in enumerate(self._rows):
+            item = self._box.itemAt(at)
+            if item is None or item.widget() is not row:
+                self._box.insertWidget(at, row)
         self.setVisible(bool(said))
 
     @property
     def sentences(self) -> list[str]:
         """The sentences as shown, top to bottom."""
-        return (
-            [sentence for _, _, sentence, _ in self._shown] if isinstance(self._shown, list) else []
-        )
+        return [sentence for _, _, sentence, _ in self._shown]
 
     def _leading(self, texts: Texts, sentence: str, lead: Goal) -> QWidget:
         there = accessible(button(texts(GO_THERE), "flat"), f"{texts(GO_THERE)}: {sentence}")
@@ -104,7 +109,8 @@ class FindingsList(QWidget):
     def _go(self, lead: Goal, *_: object) -> None:
         self.go_requested.emit(*lead)
 
-    def _row(self, look: str, word: str, sentence: str) -> tuple[QWidget, QVBoxLayout]:
+    def _row(self, texts: Texts, said: Said) -> QWidget:
+        look, word, sentence, lead = said
         row = QWidget()
         line = QHBoxLayout(row)
         line.setContentsMargins(0, 0, 0, 0)
@@ -117,20 +123,25 @@ class FindingsList(QWidget):
         words.setSpacing(0)
         if word and look != "note":
             words.addWidget(label(word, look))
-        text = label(sentence, "note" if look == "note" else "")
-        text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        set_look(text, "fine" if look == "fine" else ("note" if look == "note" else ""))
-        text.setAccessibleName(f"{word}: {sentence}" if word else sentence)
-        words.addWidget(text)
+        words.addWidget(_sentence(look, word, sentence))
+        if lead is not None:
+            words.addWidget(self._leading(texts, sentence, lead), 0, Qt.AlignmentFlag.AlignLeft)
         line.addLayout(words, 1)
-        return row, words
+        return row
 
-    def _clear(self) -> None:
-        while (item := self._box.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+    def _drop(self, rows: list[QWidget]) -> None:
+        for row in rows:
+            self._box.removeWidget(row)
+            row.hide()
+            row.deleteLater()
+
+
+def _sentence(look: str, word: str, sentence: str) -> QLabel:
+    text = label(sentence, "note" if look == "note" else "")
+    text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    set_look(text, look if look in {"fine", "note"} else "")
+    text.setAccessibleName(f"{word}: {sentence}" if word else sentence)
+    return text
 
 
 def _lead(finding: Finding, goal: Callable[[Finding], Goal | None] | None) -> Goal | None:

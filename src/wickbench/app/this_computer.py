@@ -5,15 +5,19 @@ from __future__ import annotations
 import tempfile
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from wickbench.app.languages import OWN_NAMES, available_languages, catalog_folder
+from wickbench.app.texts_marker import N_
 from wickbench.storage import backups
 from wickbench.storage.refusals import FileRefused
 
 if TYPE_CHECKING:
     from wickbench.app.user_settings import UserSettings
-    from wickbench.app.workspace import Workspace
+    from wickbench.app.workspace import Services, Workspace
+    from wickbench.domain.errors import DomainError
+
+_SPOILT: Final = frozenset({"file.empty", "file.not-ours", "file.damaged", "file.missing"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +46,20 @@ def backups_of(workspace: Workspace) -> Backups:
     found = backups.backups_of(workspace.path, folder)
     days = [day for path in found if (day := backups.made_on(path)) is not None]
     return Backups(folder=folder, count=len(found), newest_on=max(days).isoformat() if days else "")
+
+
+def why_refused(error: DomainError, path: Path, services: Services) -> str:
+    """Why a file does not open, and which backup to turn to when it is spoilt."""
+    said = services.texts.say(error)
+    if error.key not in _SPOILT or services.backup_folder is None:
+        return said
+    newest = next(iter(backups.backups_of(path, services.backup_folder)), None)
+    if newest is None:
+        return said
+    there = services.texts(
+        N_("The newest backup is “{name}” in {folder}."), name=newest.name, folder=newest.parent
+    )
+    return f"{said}\n\n{there}"
 
 
 def choose_backup_folder(user: UserSettings, folder: Path) -> None:

@@ -82,7 +82,7 @@ class UserSettings:
         names = (
             [name for name in listed if isinstance(name, str)] if isinstance(listed, list) else []
         )
-        return tuple(path for path in map(Path, names) if path.is_file())
+        return tuple(path for path in map(Path, names) if _is_there(path))
 
     def remember_file(self, path: Path) -> None:
         """Put a file at the head of the recent ones."""
@@ -101,6 +101,14 @@ class UserSettings:
             fresh.replace(self._path)
         except OSError:
             return
+
+
+def _is_there(path: Path) -> bool:
+    """Whether it is a file that can be reached; a folder that is barred counts as no."""
+    try:
+        return path.is_file()
+    except OSError:
+        return False
 
 
 def _read(path: Path | None) -> dict[str, object]:

@@ -12,6 +12,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QTabWidget
 from typing_extensions import override
 
+from wickbench.app.this_computer import why_refused
 from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Workspace
 from wickbench.domain.errors import DomainError
@@ -147,8 +148,7 @@ class MainWindow(QMainWindow):
             self._file_kinds(),
         )
         if path is not None:
-            named = path if path.suffix == SUFFIX else path.with_name(path.name + SUFFIX)
-            self._open_by(Workspace.create, named)
+            self._open_by(Workspace.create, _with_suffix(path))
 
     def open_file(self) -> None:
         """Ask which, and open a workshop."""
@@ -172,10 +172,12 @@ class MainWindow(QMainWindow):
     def _open_by(self, opener: Callable[[Path, Services], Workspace], path: Path) -> bool:
         if self.workspace is not None and self.workspace.path == path:
             return True
+        services = self._services()
         try:
-            workspace = opener(path, self._services())
+            workspace = opener(path, services)
         except DomainError as error:
-            self.ask.tell(self.texts.say(error))
+            self.ask.tell(why_refused(error, path, services))
+            self._fill_recent()
             return False
         self.close_workshop()
         self._show_workspace(workspace)
@@ -244,7 +246,7 @@ class MainWindow(QMainWindow):
             self._file_kinds(),
         )
         if path is not None:
-            self._try(partial(self.workspace.save_copy, path))
+            self._try(partial(self.workspace.save_copy, _with_suffix(path)))
 
     def _file_kinds(self) -> str:
         return self.texts("Workshops (*{suffix})", suffix=SUFFIX)
@@ -340,9 +342,15 @@ class MainWindow(QMainWindow):
 
     def _fill_recent(self) -> None:
         self.recent_menu.show_files(self.user.recent_files)
+        if self.workspace is None:
+            self.first_run.show_recent(self.user.recent_files)
 
     @override
     def closeEvent(self, event: QCloseEvent) -> None:
         keep_geometry(self, self.user)
         self.close_workshop()
         super().closeEvent(event)
+
+
+def _with_suffix(path: Path) -> Path:
+    return path if path.suffix == SUFFIX else path.with_name(path.name + SUFFIX)

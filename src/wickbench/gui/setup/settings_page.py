@@ -76,7 +76,10 @@ class SettingsPage(Page):
         self.main.addWidget(self.about)
         self._add_card("region", self.region)
         self._add_card("units", self.units_title, self.units).insertLayout(1, presets)
-        self._add_card("work", self.work, self.lots)
+        self._add_card("work", self.work)
+        below_the_pattern = self.work.fields["lot_pattern"].layout()
+        if below_the_pattern is not None:
+            below_the_pattern.addWidget(self.lots)
         self.main.addStretch(1)
         self.side.addWidget(self.computer)
         self.side.addWidget(self.saving)

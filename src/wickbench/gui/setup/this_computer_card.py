@@ -86,7 +86,7 @@ class ThisComputerCard(QFrame):
         texts, found = self.workspace.texts, this_computer.backups_of(self.workspace)
         self.language.show_stored(self._user.text("language"))
         self.theme.show_stored(self._user.text("theme"))
-        said = texts(N_("They lie in {folder}."), folder=found.folder)
+        said = texts(N_("They are kept in {folder}."), folder=found.folder)
         if found.count:
             said += " " + texts.plural(
                 "There is {n} of this workshop, from {newest_on}.",

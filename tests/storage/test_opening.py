@@ -144,6 +144,20 @@ def test_a_file_with_overwritten_bytes_is_refused(
     assert path.read_bytes() == before
 
 
+def test_a_schema_that_is_no_text_any_more_is_refused(path: Path, clock: Clock) -> None:
+    """SQLite quotes the schema's text in its message, and Python cannot decode it."""
+    content = made(path, clock).read_bytes()
+    for old, new in (
+        (b"tablescalescale", b"table" + b"\xab" * 5 + b"scale"),
+        (b"CREATE TABLE scale", b"CREATE T?BLE scale"),
+    ):
+        assert content.count(old) == 1
+        content = content.replace(old, new)
+    path.write_bytes(content)
+    assert refused(path, clock) == "file.damaged"
+    assert path.read_bytes() == content
+
+
 def test_a_truncated_file_is_refused(path: Path, clock: Clock) -> None:
     content = made(path, clock).read_bytes()
     path.write_bytes(content[: len(content) // 2])
@@ -241,7 +255,9 @@ def test_a_folder_that_may_only_be_read_is_refused(open_folder: Path, clock: Clo
         assert refused(path, clock) == "file.read-only"
         with pytest.raises(FileRefused) as caught:
             workshop_file.create(open_folder / "new.wickbench", clock=clock, made_by="tests")
-    assert caught.value.key == "file.read-only"
+    assert caught.value.key == "file.folder-closed"
+    assert caught.value.data == {"name": "new.wickbench"}
+    assert "folder" in SENTENCES["file.folder-closed"]
     open_folder.chmod(0o777)
     assert [each.name for each in open_folder.iterdir()] == ["writable.wickbench"]
 

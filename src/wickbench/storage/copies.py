@@ -8,7 +8,7 @@ import uuid
 from typing import TYPE_CHECKING
 
 from wickbench.storage.connection import open_raw
-from wickbench.storage.refusals import FileRefused, primary_code, refusals
+from wickbench.storage.refusals import FileRefused, making, primary_code
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -72,7 +72,7 @@ def save_copy(raw: sqlite3.Connection, live: Path, target: Path) -> None:
     Raises:
         FileRefused: it is the open file itself, is open in another window, or cannot be written.
     """
-    with refusals(target.name):
+    with making(target.name):
         _check_target(live, target)
         unfinished = beside(target)
         try:

@@ -76,6 +76,18 @@ def while_opening(error: sqlite3.Error, name: str) -> FileRefused:
 
 
 @contextmanager
+def making(name: str) -> Iterator[None]:
+    """As ``refusals``, for a file that is being made: a place without leave to write is another."""
+    try:
+        with refusals(name):
+            yield
+    except FileRefused as refused:
+        if refused.key != "file.read-only":
+            raise
+        raise FileRefused("file.folder-closed", **refused.data) from refused
+
+
+@contextmanager
 def refusals(name: str) -> Iterator[None]:
     """Turn what SQLite and the system say into sentences about the file of that name."""
     try:
@@ -84,6 +96,9 @@ def refusals(name: str) -> Iterator[None]:
         if primary_code(error) == 0:
             raise
         raise while_opening(error, name) from error
+    except UnicodeDecodeError as error:
+        # SQLite quotes the damaged schema in its message, and that is no text any more.
+        raise FileRefused("file.damaged", name=name) from error
     except PermissionError as error:
         raise FileRefused("file.read-only", name=name) from error
     except OSError as error:

@@ -22,7 +22,7 @@ from wickbench.storage.opening import (
     identity_of,
     open_checked,
 )
-from wickbench.storage.refusals import FileRefused, refusals
+from wickbench.storage.refusals import FileRefused, making
 from wickbench.storage.tables import statements
 
 if TYPE_CHECKING:
@@ -145,7 +145,7 @@ def create(path: Path, *, clock: Clock, made_by: str) -> WorkshopFile:
         raise FileRefused("file.no-folder", name=str(path.parent))
     new = beside(path)
     try:
-        with refusals(path.name):
+        with making(path.name):
             _make(new, clock.now_ms(), made_by)
             new.rename(path)
     finally:

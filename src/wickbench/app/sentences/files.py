@@ -28,6 +28,10 @@ SENTENCES: dict[str, str] = {
         "“{name}” cannot be changed where it is: the file or its folder allows reading only. "
         "Copy it to a folder of your own and open it there."
     ),
+    "file.folder-closed": N_(
+        "“{name}” cannot be written there: the folder allows reading only. Choose a folder of your "
+        "own."
+    ),
     "file.folder": N_("“{name}” is a folder. Choose a workshop file in it."),
     "file.no-room": N_("There is no room left on the drive of “{name}”. Make room and try again."),
     "file.disk-error": N_(

@@ -144,6 +144,12 @@ def test_a_brim_follows_the_z_factors_of_iso_8655_6(celsius: float, z: float) ->
     assert equipment.brim_of_water(2500.0, celsius) == pytest.approx(2500.0 * z, abs=0.3)
 
 
+def test_thin_air_buoys_water_less() -> None:
+    """ISO 8655-6, table of Z at 20 °C: 1.0026 mL/g at 80 kPa."""
+    # 80 kPa stand at 1949 m in the standard atmosphere (ISO 2533).
+    assert equipment.brim_of_water(1000.0, 20.0, 1949.0) == pytest.approx(1002.6, abs=0.05)
+
+
 @given(st.floats(1, 200_000), st.floats(1, 40))
 def test_water_fills_more_than_its_weight_says_and_never_one_percent_more(
     water_g: float, celsius: float

@@ -13,7 +13,7 @@ from wickbench.app.texts_marker import N_
 from wickbench.domain.equipment import Pot, Scale
 from wickbench.domain.errors import DomainError, OutOfRange
 from wickbench.domain.findings import Finding, Rank, sort_findings
-from wickbench.domain.water import z_factor
+from wickbench.domain.water import pressure_at_altitude, z_factor
 from wickbench.storage import catalog
 from wickbench.storage.refusals import InUse
 
@@ -118,15 +118,20 @@ def with_typed(
     return replace(equipment, **{_ATTRIBUTES[table]: rows})
 
 
-def brim_of_water(water_g: float, water_c: float) -> float:
+def brim_of_water(water_g: float, water_c: float, altitude_m: float = 0.0) -> float:
     """Volume in mL of the water that fills a pot to its brim, from its weight on a scale in air.
+
+    Args:
+        water_g: what the scale reads for the water alone.
+        water_c: how warm water and air are.
+        altitude_m: height of the workroom above the sea.
 
     Raises:
         OutOfRange: no water, or water that is ice or steam.
     """
     if not math.isfinite(water_g) or water_g <= 0:
         raise OutOfRange("equipment.no-water")
-    return water_g * z_factor(water_c)
+    return water_g * z_factor(water_c, pressure_at_altitude(altitude_m))
 
 
 # -- findings ------------------------------------------------------------------------------------

@@ -83,8 +83,9 @@ class BrimByWater(QWidget):
             self.water.show_trouble(self.workspace.texts.say(error))
 
     def _volume(self, water_g: float) -> float:
-        room_c = self.workspace.settings.number("room_c")
-        return brim_of_water(water_g, min(max(room_c, 0.0), _WARMEST_C))
+        settings = self.workspace.settings
+        room_c = min(max(settings.number("room_c"), 0.0), _WARMEST_C)
+        return brim_of_water(water_g, room_c, settings.number("altitude_m"))
 
     def _show_result(self) -> None:
         texts, brim_ml = self.workspace.texts, self._brim_ml

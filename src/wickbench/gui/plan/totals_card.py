@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from wickbench.gui.page import label
-from wickbench.gui.plan.weigh_row import put
 from wickbench.gui.style_sheet import set_look
 
 if TYPE_CHECKING:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import closing
 from typing import TYPE_CHECKING
 
 import pytest
@@ -10,6 +11,7 @@ from wickbench.app import plans, pouring, shelf_edit, stock
 from wickbench.app.plan_view import view_plan
 from wickbench.app.pour_session import Session, load_session
 from wickbench.app.shelf import load_shelf
+from wickbench.app.workspace import Workspace
 from wickbench.domain.bench import next_place, target_g
 from wickbench.domain.bench_outcome import outcome, wax_offer
 from wickbench.domain.errors import DomainError, OutOfRange
@@ -17,7 +19,7 @@ from wickbench.storage import records
 
 if TYPE_CHECKING:
     from wickbench.app.plan_view import PlanView
-    from wickbench.app.workspace import Workspace
+    from wickbench.app.workspace import Services
 
 
 def bench_with_plan(workspace: Workspace, *, pot_ml: float = 5000.0) -> int:
@@ -98,6 +100,49 @@ def test_a_session_is_resumed_as_it_was_left(workshop: Workspace) -> None:
     codes = [pot.lot_code for pot in session.pots]
     assert len(set(codes)) == len(codes)
     assert all(codes)
+
+
+def test_a_session_is_there_after_the_file_was_closed(
+    workshop: Workspace, services: Services
+) -> None:
+    plan = bench_with_plan(workshop)
+    session = weigh_all(workshop, pouring.start_pour(workshop, plan), 0)
+    pouring.set_note(workshop, session, 0, "cold room")
+    kept = load_session(workshop, plan)
+    workshop.close()
+    with closing(Workspace.open(workshop.path, services)) as again:
+        assert load_session(again, plan) == kept
+        assert pouring.start_pour(again, plan) == kept
+        assert plans.load_plan(again, plan).state == "pouring"
+
+
+def test_a_plan_that_was_poured_is_not_poured_again(workshop: Workspace) -> None:
+    plan = bench_with_plan(workshop)
+    session = pouring.start_pour(workshop, plan)
+    for pot in range(len(session.pots)):
+        session = pouring.finish_pot(workshop, weigh_all(workshop, session, pot), pot)
+    assert pouring.start_pour(workshop, plan) == session
+
+
+def test_a_version_is_frozen_by_its_pour(workshop: Workspace) -> None:
+    plan = bench_with_plan(workshop)
+    version = plans.load_plan(workshop, plan).lines[0].version_id
+    assert version is not None
+    assert not load_shelf(workshop).versions[version].frozen
+    pouring.start_pour(workshop, plan)
+    assert load_shelf(workshop).versions[version].frozen
+    workshop.undo()
+    assert not load_shelf(workshop).versions[version].frozen
+
+
+def test_a_later_change_of_the_recipe_does_not_reach_the_bench(workshop: Workspace) -> None:
+    plan = bench_with_plan(workshop)
+    session = pouring.start_pour(workshop, plan)
+    version = plans.load_plan(workshop, plan).lines[0].version_id
+    assert version is not None
+    with workshop.step("set") as connection:
+        records.update(connection, "recipe_version", version, {"load_percent": 2.0})
+    assert load_session(workshop, plan) == session
 
 
 def test_a_senseless_weight_changes_nothing(workshop: Workspace) -> None:

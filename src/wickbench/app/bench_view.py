@@ -50,6 +50,7 @@ class BenchView:
         fills: what the pot fills.
         load: the load as it stands, in both bases.
         leftover: what will be left.
+        fill_ratio: what is in the pot by its safe fill; ``None`` where the pot is unknown.
         offer: sentence of the offer to add wax; empty for none.
         findings: about this pot.
     """
@@ -69,6 +70,7 @@ class BenchView:
     fills: tuple[FillRow, ...]
     load: str
     leftover: str
+    fill_ratio: float | None
     offer: str
     note: str
     findings: tuple[Finding, ...]
@@ -96,12 +98,21 @@ def view_bench(session: Session, texts: Texts) -> BenchView:
         fills=one.fills,
         load=f"{load} = {load_text(texts, Load(now.load.of_total, 'total'))}" if load else "",
         leftover=texts.quantity(now.leftover_g, "mass", both=False),
+        fill_ratio=_fill_ratio(session, pot),
         offer=_offer(session, pot, texts),
         note=one.note,
         findings=tuple(
             finding for finding in bench_findings(session.state) if _is_about(finding, pot)
         ),
     )
+
+
+def _fill_ratio(session: Session, pot: int) -> float | None:
+    """How full the pot is by now."""
+    state = session.state.pots[pot]
+    if not state.holds_g:
+        return None
+    return sum(step.weighed_g or 0.0 for step in state.steps) / state.holds_g
 
 
 def _is_about(finding: Finding, pot: int) -> bool:
@@ -131,6 +142,7 @@ def _finished(session: Session, texts: Texts) -> BenchView:
         fills=(),
         load="",
         leftover="",
+        fill_ratio=None,
         offer="",
         note="",
         findings=(),
@@ -138,7 +150,7 @@ def _finished(session: Session, texts: Texts) -> BenchView:
 
 
 def _progress(session: Session, pot: int, place: Place | None, texts: Texts) -> str:
-    pots = texts(N_("pot {n} of {all}"), n=pot + 1, all=len(session.pots))
+    pots = texts(N_("Pot {n} of {all} of this pour"), n=pot + 1, all=len(session.pots))
     if place is None:
         return texts(N_("{pots}, ready to pour"), pots=pots)
     steps = len(session.state.pots[pot].steps)
@@ -149,10 +161,14 @@ def _now(session: Session, pot: int, place: Place | None, texts: Texts) -> dict[
     one = session.pots[pot]
     if place is None:
         hot = "" if one.pour_c is None else celsius(texts, one.pour_c)
+        usual = ""
+        if one.pour_window_c is not None:
+            low, high = (celsius(texts, limit) for limit in one.pour_window_c)
+            usual = texts(N_("Usual for such a wax: {low} to {high}."), low=low, high=high)
         return {
             "name": texts(N_("Pour at")) if hot else texts(N_("Pour")),
             "amount": hot,
-            "other": "",
+            "other": usual,
             "how": texts(N_("Stir, let the bubbles rise, pour slowly. Hot wax burns.")),
             "follows": "",
         }

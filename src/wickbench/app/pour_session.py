@@ -39,6 +39,7 @@ class SessionPot:
         amount_ids: keys of the rows of its steps, in their order.
         when, scales: words of each planned step, as on the weigh sheet.
         pour_c: when to pour.
+        pour_window_c: where pouring is usual for such a wax; ``None`` where that is not known.
         fills: what it fills.
     """
 
@@ -52,6 +53,7 @@ class SessionPot:
     when: tuple[str, ...]
     scales: tuple[str, ...]
     pour_c: float | None
+    pour_window_c: tuple[float, float] | None
     fills: tuple[FillRow, ...]
 
 
@@ -110,9 +112,14 @@ def _pot(
         when=_words(plan, "when", amounts),
         scales=_words(plan, "scales", amounts),
         pour_c=plan.get("pour_c"),
+        pour_window_c=_pair(plan.get("pour_window_c")),
         fills=tuple(fills),
     )
     return pot, _state(pot, plan, steps)
+
+
+def _pair(stored: list[float] | None) -> tuple[float, float] | None:
+    return (stored[0], stored[1]) if stored else None
 
 
 def _state(pot: SessionPot, plan: Mapping[str, Any], steps: tuple[BenchStep, ...]) -> BenchPot:

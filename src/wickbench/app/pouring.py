@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from wickbench.app import stock_use
+from wickbench.app.mixes import main_wax, wax_defaults
 from wickbench.app.plan_inputs import items_of, resolve
 from wickbench.app.plan_view import PlanView, view_plan
 from wickbench.app.plans import load_plan, pour_day
@@ -41,7 +42,7 @@ def start_pour(workspace: Workspace, plan: int, *, origin: object = None) -> Ses
         DomainError: ``pour.nothing`` for a plan without pots.
     """
     known = load_session(workspace, plan)
-    if known is not None and not known.done:
+    if known is not None:
         return known
     row, shelf = load_plan(workspace, plan), load_shelf(workspace)
     view = view_plan(
@@ -66,7 +67,8 @@ def start_pour(workspace: Workspace, plan: int, *, origin: object = None) -> Ses
                 "lot_code": card.lot_code,
                 "poured_on": day,
                 "started_ms": workspace.clock.now_ms(),
-                "plan": _snapshot(card, view.prepared.inputs.facts),
+                "plan": _snapshot(card, view.prepared.inputs.facts)
+                | {"pour_window_c": _window(card, shelf)},
             }
             _store_pot(connection, records.insert(connection, "pour_pot", head), card, view)
             frozen = int(str(card.plan.recipe_key))
@@ -76,6 +78,13 @@ def start_pour(workspace: Workspace, plan: int, *, origin: object = None) -> Ses
     if begun is None:
         raise DomainError("pour.nothing")
     return begun
+
+
+def _window(card: PotCard, shelf: Shelf) -> list[float] | None:
+    """Where pouring is usual for the class of the pot's main wax, in °C."""
+    version = shelf.versions.get(int(str(card.plan.recipe_key)))
+    wax = main_wax(version, shelf) if version is not None else None
+    return list(wax_defaults(wax).pour_c) if wax is not None else None
 
 
 def _snapshot(card: PotCard, facts: Facts) -> dict[str, Any]:

@@ -20,8 +20,10 @@ from wickbench.gui.bench.fills_card import FillsCard
 from wickbench.gui.bench.step_card import StepCard
 from wickbench.gui.bench.steps_list import StepsList
 from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.fonts import scaled
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import Page, button, heading, label
+from wickbench.gui.plan.pot_drawing import PotDrawing
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QShowEvent
@@ -31,6 +33,7 @@ if TYPE_CHECKING:
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
 
+_FULL: Final = 1.0 + 1e-9
 WEIGHT: Final = field("pour_amount", "weighed_g", N_("Weighed"), "mass", low=0, high=1_000_000)
 
 
@@ -48,9 +51,12 @@ class BenchPage(Page):
         self.progress = label("", "quiet")
         self.step = StepCard(texts)
         self.offer = button("")
+        self.offer.setMinimumHeight(56)
+        scaled(self.offer, 1.25)
         self.fills = FillsCard(texts)
         self.findings = FindingsList()
         self.steps = StepsList(texts)
+        self.drawing = PotDrawing()
         self.load = label()
         self.left_over = label("", "quiet")
         self.note = accessible(QPlainTextEdit(), texts(N_("Notes on this pot")))
@@ -68,6 +74,7 @@ class BenchPage(Page):
         self.note_words = heading(self.texts(N_("Notes on this pot")))
         self.result_words = heading(self.texts(N_("What it becomes")))
         parts = (
+            self.drawing,
             self.steps,
             self.result_words,
             self.load,
@@ -115,6 +122,7 @@ class BenchPage(Page):
         here = session is not None
         self.show_side(shown=here)
         for part in (
+            self.drawing,
             self.step,
             self.fills,
             self.findings,
@@ -155,7 +163,8 @@ class BenchPage(Page):
         left = texts(N_("Left over: {mass}"), mass=view.leftover) if view.leftover else ""
         self.left_over.setText(left)
         done = view.phase == "done"
-        for part in (self.steps, self.note, self.note_words, self.result_words):
+        self.drawing.show_fill(view.fill_ratio, view.title, over=(view.fill_ratio or 0.0) > _FULL)
+        for part in (self.drawing, self.steps, self.note, self.note_words, self.result_words):
             part.setVisible(not done)
         if not self.note.hasFocus() and self.note.toPlainText() != view.note:
             self.note.blockSignals(True)  # noqa: FBT003 - Qt's own call

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtWidgets import QFrame, QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from wickbench.app.texts import Texts
     from wickbench.domain.errors import DomainError
 
+_LARGE: Final = 1.5
+
 
 class FillsCard(QFrame):
     """The vessels of a pot; their counts can be corrected once everything is weighed."""
@@ -31,7 +33,8 @@ class FillsCard(QFrame):
         self.grid.setContentsMargins(0, 0, 0, 0)
         self.trouble = label("", "trouble")
         self.finish = button(texts(N_("The pot is poured out")), "primary")
-        self.finish.setMinimumHeight(56)
+        self.finish.setMinimumHeight(64)
+        scaled(self.finish, 1.25)
         self.counts: dict[int, QLineEdit] = {}
         box = QVBoxLayout(self)
         box.setContentsMargins(16, 12, 16, 12)
@@ -46,15 +49,15 @@ class FillsCard(QFrame):
         for row, fill in enumerate(view.fills):
             each = texts.quantity(fill.each_g, "mass", step=0.1)
             words = label(texts(N_("{vessel}, {each} each"), vessel=fill.vessel, each=each))
-            scaled(words, 1.2)
+            scaled(words, _LARGE)
             if pouring:
                 name = texts(N_("Filled: {vessel}"), vessel=fill.vessel)
                 count: QWidget = accessible(QLineEdit(str(fill.count)), name)
                 self.counts[fill.id] = count  # type: ignore[assignment]  # a line, as made above
-                count.setMaximumWidth(90)
+                count.setMaximumWidth(110)
             else:
                 count = label(f"{fill.count} ×", "figure", wrap=False)
-            scaled(count, 1.2, bold=True)
+            scaled(count, _LARGE, bold=True)
             self.grid.addWidget(count, row, 0)
             self.grid.addWidget(words, row, 1)
         self.grid.setColumnStretch(1, 1)

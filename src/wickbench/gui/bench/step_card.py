@@ -17,8 +17,9 @@ if TYPE_CHECKING:
     from wickbench.app.bench_view import BenchView
     from wickbench.app.texts import Texts
 
-_HUGE: Final = 4.2
-_LARGE: Final = 1.9
+_HUGE: Final = 5.6
+_LARGE: Final = 2.2
+_PLAIN: Final = 1.5
 _BUTTON_HEIGHT: Final = 64
 
 
@@ -32,15 +33,19 @@ class StepCard(QFrame):
         self.amount = label("", "figure", wrap=False)
         self.other = label("", "quiet")
         self.how = label()
-        self.follows = label("", "watch")
+        self.follows = label("", "quiet")
         self.weight = accessible(WeightLine(), texts(N_("What the scale showed")))
-        self.weight.setPlaceholderText(texts(N_("weighed otherwise")))
+        self.weight.setPlaceholderText(texts(N_("or type it")))
         self.trouble = label("", "trouble")
         self.as_shown = button(texts(N_("As shown (space bar)")), "primary")
         self.back = button(texts(N_("Take the last one back")))
-        for part, factor in ((self.name, _LARGE), (self.amount, _HUGE), (self.how, 1.3)):
-            scaled(part, factor, bold=part is not self.how)
-        scaled(self.other, 1.5)
+        for part, factor in ((self.name, _LARGE), (self.amount, _HUGE)):
+            scaled(part, factor, bold=True)
+        for part in (self.other, self.how):
+            scaled(part, _PLAIN)
+        for press in (self.as_shown, self.back):
+            scaled(press, 1.25)
+        scaled(self.follows, 1.2)
         scaled(self.weight, _LARGE)
         self.as_shown.setMinimumHeight(_BUTTON_HEIGHT)
         self.back.setMinimumHeight(_BUTTON_HEIGHT)

@@ -8,12 +8,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from wickbench.app.texts_marker import N_
+from wickbench.gui.fonts import scaled
 from wickbench.gui.page import heading, label
 
 if TYPE_CHECKING:
     from wickbench.app.bench_view import BenchView
     from wickbench.app.texts import Texts
 
+_LARGE: Final = 1.25
 _MARKS: Final = {"done": "✓", "now": "▸", "later": ""}
 _LOOKS: Final = {"done": "quiet", "now": "heading", "later": ""}
 _SPOKEN: Final = {"done": N_("weighed"), "now": N_("now"), "later": N_("to come")}
@@ -44,4 +46,5 @@ class StepsList(QWidget):
             amount = label(step.amount, look, wrap=False)
             amount.setAlignment(Qt.AlignmentFlag.AlignRight)
             for column, part in enumerate((mark, label(step.name, look), amount)):
+                scaled(part, _LARGE, bold=step.state == "now")
                 self._grid.addWidget(part, row, column)

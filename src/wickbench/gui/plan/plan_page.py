@@ -26,6 +26,7 @@ from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import Page, button, heading, label
 from wickbench.gui.plan.lines_table import LinesTable
+from wickbench.gui.plan.next_steps import NextSteps
 from wickbench.gui.plan.plan_chooser import PlanChooser
 from wickbench.gui.plan.plan_settings import PlanSettings
 from wickbench.gui.plan.pot_card import PotCardView
@@ -39,6 +40,8 @@ if TYPE_CHECKING:
     from wickbench.app.shelf import Shelf
     from wickbench.app.workspace import Workspace
 
+_WIDE_CHARACTERS: Final = 136
+"""The lines have seven columns: the side column drops below sooner than on other pages."""
 _PDF: Final = N_("PDF files (*.pdf)")
 _SPECS: Final = {spec.name: spec for spec in PLAN_FIELDS}
 _START: Final = {
@@ -74,6 +77,7 @@ class PlanPage(Page):
     def __init__(self, workspace: Workspace, ask: Ask) -> None:
         super().__init__(workspace, ask)
         texts = self.texts
+        self.wide_characters = _WIDE_CHARACTERS
         self.record: int | None = None
         self.plan: PlanRow | None = None
         self.view: PlanView | None = None
@@ -89,6 +93,7 @@ class PlanPage(Page):
         self.lines = LinesTable(workspace)
         self.plan_settings = PlanSettings(workspace)
         self.cards: list[PotCardView] = []
+        self.next_steps = NextSteps(texts)
         self.empty = label(texts(_EMPTY), "quiet")
         self.make_first = button(texts(N_("Plan a pour")), "primary")
         self.totals = TotalsCard()
@@ -130,6 +135,7 @@ class PlanPage(Page):
             made.connect(self.make_plan)
         self.chooser.again_requested.connect(self.plan_again)
         self.chooser.remove_requested.connect(self.remove_plan)
+        self.next_steps.go_requested.connect(partial(self._go_to, None))
         self.lines.candle_requested.connect(partial(self.go_requested.emit, "candles"))
         self.lines.typed.connect(self._typing_line)
         self.plan_settings.edited.connect(self._typing_field)
@@ -149,11 +155,13 @@ class PlanPage(Page):
         self.plan = known[self.record] if self.record is not None else None
         self.chooser.show_plans(rows, self.record, self.texts)
         self._show_parts()
+        self._shelf = load_shelf(self.workspace)
+        self.next_steps.show_shelf(self._shelf)
         if self.plan is None:
             self.title.setText(self.texts(N_("Pour plan")))
             self.view = None
             return
-        self._read(self.plan)
+        self._read(self.plan, self._shelf)
         self._show(self.plan)
 
     def _show_parts(self) -> None:
@@ -168,9 +176,8 @@ class PlanPage(Page):
         for part in (self.begun, self.to_recipes):
             part.setVisible(False)
 
-    def _read(self, plan: PlanRow) -> None:
-        self._shelf = load_shelf(self.workspace)
-        self._words = LineWords(self.workspace, self._shelf)
+    def _read(self, plan: PlanRow, shelf: Shelf) -> None:
+        self._words = LineWords(self.workspace, shelf)
         self._taken = taken_codes(self.workspace, plan.id)
         begun = plan.state != "planned"
         self._session = load_session(self.workspace, plan.id) if begun else None
@@ -309,6 +316,9 @@ class PlanPage(Page):
             if not self.ask.confirm(f"{question}\n\n{stops}", self.texts(_START["planned"])):
                 return
         self.go_requested.emit("bench", plan.id)
+
+    def _go_to(self, record: object, key: str) -> None:
+        self.go_requested.emit(key, record)
 
     def _show_equipment(self) -> None:
         self.go_requested.emit("equipment", None)

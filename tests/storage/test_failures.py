@@ -263,6 +263,14 @@ def test_result_codes_have_sentences(code: int, key: str) -> None:
     assert while_opening(error, "x").key in SENTENCES
 
 
+def test_a_name_whose_bytes_are_no_text_any_more_says_damaged(workshop: WorkshopFile) -> None:
+    with workshop.step("Raw") as connection:
+        connection.exec_driver_sql("INSERT INTO place(name) VALUES(CAST(x'ab61' AS TEXT))")
+    with pytest.raises(StorageError) as caught, workshop.read() as connection:
+        records.fetch_all(connection, "place")
+    assert caught.value.key == "storage.damaged"
+
+
 @pytest.mark.parametrize(
     ("value", "key"),
     [

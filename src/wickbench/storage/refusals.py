@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 BOOKED_MARK = "booked: "
+_NO_TEXT = "Could not decode to UTF-8"
+"""Said by the driver, without a code, of a text column whose bytes were changed from outside."""
 _PRIMARY = 0xFF
 _WRITING = {
     sqlite3.SQLITE_FULL: "storage.no-room",
@@ -111,6 +113,8 @@ def while_writing(error: sqlite3.Error) -> Exception:
     said = str(error)
     if said.startswith(BOOKED_MARK):
         return Booked("storage.booked", table=said.removeprefix(BOOKED_MARK))
+    if said.startswith(_NO_TEXT):
+        return StorageError("storage.damaged")
     if said.endswith("_not_negative"):
         return OutOfRange("storage.negative", field=said.rpartition(" ")[2])
     known = _WRITING.get(primary_code(error))

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from wickbench.domain.catalog import RecipeVersion
 
 _FULL = 1.0 + 1e-9
+ESTIMATED = N_("Temperatures are those usual for such a wax (estimate)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +102,7 @@ def _facts(card: PotCard, shelf: Shelf, texts: Texts) -> list[str]:
     facts.append(texts(N_("Left over {mass}"), mass=card.leftover))
     version = shelf.versions.get(int(str(card.plan.recipe_key)))
     if version is not None and estimated_temperatures(version, shelf):
-        facts.append(texts(N_("Temperatures are those usual for such a wax (estimate)")))
+        facts.append(texts(ESTIMATED))
     return facts
 
 

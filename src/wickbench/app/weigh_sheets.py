@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.label_making import typeface_shelf
 from wickbench.app.mixes import main_wax, wax_defaults
+from wickbench.app.plan_cards import ESTIMATED, estimated_temperatures
 from wickbench.app.plan_pots import celsius
 from wickbench.app.plan_view import PlanView, view_plan
 from wickbench.app.plans import load_plan, pour_day
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
     from wickbench.documents.surface import Surface
 
 _HEADINGS = (
-    N_("Done"), N_("Material"), N_("Weigh"), "", N_("How"), N_("Weighed"),
+    "", N_("Material"), N_("Weigh"), "", N_("How"), N_("Weighed"),
 )  # fmt: skip
 CAUTIONS = (
     N_(
@@ -90,6 +91,9 @@ def _facts(card: PotCard, view: PlanView, shelf: Shelf, texts: Texts) -> tuple[s
     if card.pour_at:
         facts.append(_pour_at(card, shelf, texts))
     facts.append(texts(N_("Left over at the end: {left}"), left=card.leftover))
+    version = shelf.versions.get(int(str(card.plan.recipe_key)))
+    if version is not None and estimated_temperatures(version, shelf):
+        facts.append(texts(ESTIMATED))
     lines = {fill.line_key for fill in card.plan.fills}
     names = dict.fromkeys(
         str(one.data.get("candle") or one.data.get("vessel"))
@@ -127,7 +131,7 @@ def write_weigh_sheets(workspace: Workspace, plan: int, path: Path) -> Path:
     row = load_plan(workspace, plan)
     today = workspace.clock.today()
     view = view_plan(
-        row, shelf, workspace.settings, texts, today=today, taken_codes=taken_codes(workspace)
+        row, shelf, workspace.settings, texts, today=today, taken_codes=taken_codes(workspace, plan)
     )
     if not view.pots:
         raise DomainError("weigh.nothing")

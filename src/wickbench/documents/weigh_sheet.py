@@ -16,11 +16,12 @@ if TYPE_CHECKING:
 FIGURES_PT: Final = 14.0
 _NAME_PT: Final = 11.0
 _SMALL_PT: Final = 8.0
-_CAUTION_PT: Final = 7.5
+_HOW_PT: Final = 9.0
+_CAUTION_PT: Final = 8.5
 _BOX_H_MM: Final = 8.0
 _CUT_DASH_MM: Final = (2.0, 2.0)
 # tick, material, amount, second unit, scale and when, box for what was really weighed
-_SHARES: Final = (0.5, 3.0, 2.3, 1.6, 4.6, 2.0)
+_SHARES: Final = (0.5, 2.8, 2.2, 1.5, 5.0, 2.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,7 +115,7 @@ def _draw(flow: Flow, sheet: WeighSheet, *, last: bool) -> None:
     for fill in sheet.fills:
         flow.tick(fill, _NAME_PT)
     for caution in sheet.cautions:
-        flow.text(caution, _CAUTION_PT, colour=GREY)
+        flow.text(caution, _CAUTION_PT)
     _notes(flow, sheet.notes, last=last)
 
 
@@ -130,7 +131,7 @@ def _weigh_row(flow: Flow, one: SheetLine) -> None:
             Cell(one.name, share=_SHARES[1], size_pt=_NAME_PT),
             Cell(one.amount, share=_SHARES[2], size_pt=FIGURES_PT, bold=True, align="right"),
             Cell(one.other, share=_SHARES[3], size_pt=9.5, colour=GREY, align="right"),
-            Cell(how, share=_SHARES[4], size_pt=_SMALL_PT),
+            Cell(how, share=_SHARES[4], size_pt=_HOW_PT),
             Cell("", share=_SHARES[5], size_pt=FIGURES_PT),
         ],
         padding_mm=1.2,

@@ -26,7 +26,6 @@ from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import Page, button, heading, label
 from wickbench.gui.plan.lines_table import LinesTable
-from wickbench.gui.plan.next_steps import NextSteps
 from wickbench.gui.plan.plan_chooser import PlanChooser
 from wickbench.gui.plan.plan_settings import PlanSettings
 from wickbench.gui.plan.pot_card import PotCardView
@@ -93,7 +92,6 @@ class PlanPage(Page):
         self.lines = LinesTable(workspace)
         self.plan_settings = PlanSettings(workspace)
         self.cards: list[PotCardView] = []
-        self.next_steps = NextSteps(texts)
         self.empty = label(texts(_EMPTY), "quiet")
         self.make_first = button(texts(N_("Plan a pour")), "primary")
         self.totals = TotalsCard()
@@ -135,7 +133,6 @@ class PlanPage(Page):
             made.connect(self.make_plan)
         self.chooser.again_requested.connect(self.plan_again)
         self.chooser.remove_requested.connect(self.remove_plan)
-        self.next_steps.go_requested.connect(partial(self._go_to, None))
         self.lines.candle_requested.connect(partial(self.go_requested.emit, "candles"))
         self.lines.typed.connect(self._typing_line)
         self.plan_settings.edited.connect(self._typing_field)
@@ -156,7 +153,6 @@ class PlanPage(Page):
         self.chooser.show_plans(rows, self.record, self.texts)
         self._show_parts()
         self._shelf = load_shelf(self.workspace)
-        self.next_steps.show_shelf(self._shelf)
         if self.plan is None:
             self.title.setText(self.texts(N_("Pour plan")))
             self.view = None
@@ -316,9 +312,6 @@ class PlanPage(Page):
             if not self.ask.confirm(f"{question}\n\n{stops}", self.texts(_START["planned"])):
                 return
         self.go_requested.emit("bench", plan.id)
-
-    def _go_to(self, record: object, key: str) -> None:
-        self.go_requested.emit(key, record)
 
     def _show_equipment(self) -> None:
         self.go_requested.emit("equipment", None)

@@ -124,7 +124,7 @@ _ALIGN: Final = ("left", "left", "right", "right", "left", "left")
 
 def _weigh_row(flow: Flow, one: SheetLine) -> None:
     top = flow.y_mm
-    how = " · ".join(part for part in (one.when, one.scale) if part)
+    how = "\n".join(part for part in (one.when, one.scale) if part)
     flow.row(
         [
             Cell(share=_SHARES[0], tick=True, size_pt=FIGURES_PT),

@@ -95,6 +95,9 @@ class LinesTable(QWidget):
         return action
 
     def _columns(self) -> list[Column[LineRow]]:
+        return [*self._typed_columns(), *self._computed_columns()]
+
+    def _typed_columns(self) -> list[Column[LineRow]]:
         return [
             Column(
                 key="what", title=N_("Candle or recipe"), stretch=True, show=self._what,
@@ -126,6 +129,10 @@ class LinesTable(QWidget):
                 look=partial(self._look, "fill"),
                 about=N_("To the fill line, or the net weight of each: type a weight"),
             ),
+        ]  # fmt: skip
+
+    def _computed_columns(self) -> list[Column[LineRow]]:
+        return [
             Column(
                 key="mix_each", title=N_("Mix each"), numeric=True,
                 show=partial(self._cell, "mix_each"), look=lambda row: self._looks.get(row.id, ""),

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from wickbench.app import equipment, plans, shelf_edit
 from wickbench.app.equipment import TABLES, view_equipment, with_typed
 from wickbench.app.equipment_shown import ADD_ONE, NO_NAME, WHAT_FOR, cell, heads, named
+from wickbench.app.settings import UNIT_PRESETS, Settings
 from wickbench.app.texts import Texts, all_sentences
 from wickbench.domain.catalog import Equipment
 from wickbench.domain.errors import OutOfRange
@@ -178,6 +179,11 @@ def test_cells_speak_in_the_persons_units() -> None:
     assert cell(texts, "pot", POT, "safe_ml").replace("\xa0", " ") == "1950 mL · 78 %"
     edges = cell(texts, "printer", {"edge_mm": 4.2, "bottom_edge_mm": 7.0}, "edge_mm")
     assert edges.replace("\xa0", " ") == "4.2 mm, 7 mm at the bottom"
+    ounces = texts.with_units(Settings(UNIT_PRESETS["customary"]).units)
+    # 1 oz is 28.349523125 g (NIST SP 811, B.8).
+    shown = [cell(ounces, "scale", BENCH, name) for name in ("maximum_g", "step_g")]
+    assert [one.replace("\xa0", " ") for one in shown] == ["176.37 oz", "0.0353 oz"]
+    assert cell(texts, "pot", POT, "empty_g").replace("\xa0", " ") == "400 g"
     assert cell(texts, "thermometer", {"thermometer_kind": "glass"}, "thermometer_kind") == "glass"
 
 

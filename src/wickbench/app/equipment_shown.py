@@ -115,8 +115,16 @@ def cell(texts: Texts, table: str, row: Row, column: str) -> str:
     if value is None or value == "":
         return ""
     if spec.is_quantity and isinstance(value, (int, float)):
-        return texts.units.full(value, spec.kind)
+        return _short(texts, column, value, spec.kind)
     return next((texts(one.label) for one in spec.choices if one.value == value), str(value))
+
+
+def _short(texts: Texts, column: str, value: float, kind: str) -> str:
+    """As it was typed, or rounded for reading when that is shorter; a step is never rounded."""
+    full = texts.units.full(value, kind)
+    if column == "step_g":
+        return full
+    return min(full, texts.units.read(value, kind, both=False), key=len)
 
 
 def _safe_fill(texts: Texts, row: Row) -> str:

@@ -1,0 +1,88 @@
+"""Weigh sheets of a plan: read back from the PDF by another library."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import pytest
+from pypdf import PdfReader
+
+from app.test_plans import candle_of, write
+from app.test_pouring import bench_with_plan, seen
+from wickbench.app import plans, pouring
+from wickbench.app.weigh_sheets import CAUTIONS, paper_size, write_weigh_sheets
+from wickbench.domain.errors import DomainError
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from wickbench.app.workspace import Workspace
+
+POINTS_PER_MM = 72 / 25.4
+A4, LETTER = (210.0, 297.0), (215.9, 279.4)  # ISO 216; ANSI/ASME Y14.1, 8.5 × 11 in
+
+
+def words_of(path: Path) -> str:
+    return " ".join(" ".join(page.extract_text() for page in PdfReader(path).pages).split())
+
+
+@pytest.mark.parametrize(("region", "size"), [("US", LETTER), ("EU", A4), ("UK", A4)])
+def test_the_page_is_that_of_the_region(
+    workshop: Workspace, tmp_path: Path, region: str, size: tuple[float, float]
+) -> None:
+    plan = bench_with_plan(workshop)
+    for one in ("us", "eu", "uk"):
+        workshop.set_setting(f"sold_in_{one}", one == region.lower())
+    path = write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf")
+    box = PdfReader(path).pages[0].mediabox
+    found = (float(box.width) / POINTS_PER_MM, float(box.height) / POINTS_PER_MM)
+    assert found == pytest.approx(size, abs=0.05)
+    assert paper_size(workshop.settings) == pytest.approx(size, abs=0.05)
+
+
+def test_every_pot_says_what_to_weigh_where_and_what_it_fills(
+    workshop: Workspace, tmp_path: Path
+) -> None:
+    plan = bench_with_plan(workshop)
+    view = seen(workshop, plan)
+    said = words_of(write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf"))
+    for card in view.pots:
+        assert card.lot_code in said
+        for line in card.weigh:
+            for words in (line.name, line.amount, line.scale):
+                assert words.replace("\u00a0", " ") in said
+        for fill in card.fills:
+            assert fill.replace("\u00a0", " ") in said
+    for caution in CAUTIONS:
+        assert caution in said
+    assert "estimate" in said  # the recipe says no temperatures
+
+
+def test_what_did_not_pass_its_test_is_marked(workshop: Workspace, tmp_path: Path) -> None:
+    plan = bench_with_plan(workshop)
+    write(workshop, plan, 0, "what", f"c{candle_of(workshop, plan)}")
+    said = words_of(write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf"))
+    assert "For testing, not for sale: Garden jar" in said
+
+
+def test_a_plan_that_was_begun_keeps_its_lot_codes_on_paper(
+    workshop: Workspace, tmp_path: Path
+) -> None:
+    plan = bench_with_plan(workshop)
+    session = pouring.start_pour(workshop, plan)
+    said = words_of(write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf"))
+    for pot in session.pots:
+        assert pot.lot_code in said
+
+
+def test_an_empty_plan_and_a_folder_that_is_not_there_get_a_sentence(
+    workshop: Workspace, tmp_path: Path
+) -> None:
+    empty = plans.new_plan(workshop)
+    with pytest.raises(DomainError, match=r"weigh\.nothing"):
+        write_weigh_sheets(workshop, empty, tmp_path / "sheets.pdf")
+    plan = bench_with_plan(workshop)
+    with pytest.raises(DomainError) as refused:
+        write_weigh_sheets(workshop, plan, tmp_path / "nowhere" / "sheets.pdf")
+    assert refused.value.key not in workshop.texts.say(refused.value)
+    assert not list(tmp_path.iterdir()) or all(p.suffix != ".pdf" for p in tmp_path.iterdir())

@@ -1,4 +1,4 @@
-"""Heating a pot: what wax, water bath and metal take up, and the time that a heater needs for it."""
+"""Heating a pot: what wax, water bath and metal take up, and how long a heater needs for it."""
 
 from __future__ import annotations
 

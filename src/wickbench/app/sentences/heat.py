@@ -45,4 +45,52 @@ SENTENCES: dict[str, str] = {
         "Timed heating {place} cannot be right: of the heater's power {value} times would have "
         "arrived in the pot. Check its time, its weight and the watts."
     ),
+    # Cooling
+    "cooling.minute": N_("The time must be between {lowest} and {highest} minutes."),
+    "cooling.too-few-readings": N_(
+        "Two readings of the pot are needed, some minutes apart; so far there are {have}."
+    ),
+    "cooling.order": N_(
+        "The reading at minute {minute} comes after the one at minute {before}. Enter the readings "
+        "in the order in which they were taken."
+    ),
+    "cooling.not-cooling": N_(
+        "By these readings the pot does not cool. Take it off the heat, wait some minutes and "
+        "read again."
+    ),
+    "cooling.room-not-colder": N_(
+        "The room ({room_c}) must be colder than the pot ({read_c}). Read both again."
+    ),
+    "cooling.read-after-set": N_(
+        "At {read_c} this wax has begun to set (at {congeals_c}) and no longer cools evenly. Use "
+        "readings above that."
+    ),
+    "cooling.sets": N_(
+        "From {congeals_c} on the wax sets and stays at that temperature for long, so no time can "
+        "be told below it. This holds for liquid wax only."
+    ),
+    "cooling.below-room": N_(
+        "The pot never gets colder than the room: {target_c} is not above {room_c}."
+    ),
+    "cooling.thermometer": N_(
+        "What the thermometer reads to must be between {lowest_c} and {highest_c}."
+    ),
+    "cooling.rate": N_(
+        "By these readings the pot would cool in no time, or never. Check the readings."
+    ),
+    "cooling.points": N_("A curve is drawn with {lowest} to {highest} points."),
+    "cooling.window": N_(
+        "The coldest temperature to pour at, {low_c}, must be below the hottest, {high_c}."
+    ),
+    "cooling.seconds": N_(
+        "The time for one vessel must be between {lowest} and {highest} seconds."
+    ),
+    "cooling.pot-mass": N_("The mass must be between {lowest_g} and {highest_g}."),
+    "cooling.room-too-warm-to-set": N_(
+        "In a room of {room_c} this wax does not set: it needs less than {congeals_c}."
+    ),
+    "cooling.not-set": N_(
+        "At {target_c} the wax is still liquid; it begins to set at {congeals_c}. Ask for a "
+        "colder temperature."
+    ),
 }

@@ -207,3 +207,20 @@ def test_everything_is_taken_back_and_done_again(workshop: Workspace) -> None:
     while workshop.may_redo:
         workshop.redo()
     assert load_session(workshop, plan) == session
+
+
+def test_a_whole_pour_is_taken_back_and_done_again(workshop: Workspace) -> None:
+    before = load_shelf(workshop)
+    plan = bench_with_plan(workshop)
+    session = pouring.start_pour(workshop, plan)
+    for pot in range(len(session.pots)):
+        session = pouring.finish_pot(workshop, weigh_all(workshop, session, pot), pot)
+    after = load_shelf(workshop)
+    while workshop.may_undo:
+        workshop.undo()
+    assert load_shelf(workshop) == before
+    while workshop.may_redo:
+        workshop.redo()
+    assert load_shelf(workshop) == after
+    assert load_session(workshop, plan) == session
+    assert plans.load_plan(workshop, plan).state == "poured"

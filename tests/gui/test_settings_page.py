@@ -308,10 +308,39 @@ def test_both_pages_are_found_by_what_makers_call_them(window: MainWindow) -> No
     finder = FindAnything(window.workspace, window.menus.commands, window)
     for sought, title in (
         ("settings", "Settings"), ("preferences", "Settings"), ("units", "Settings"),
-        ("business", "Business details"), ("equipment", "Equipment"),
+        ("business", "Business details"), ("equipment", "Equipment"), ("unit", "Weights in"),
+        ("backup", "Backups"), ("telephone", "Telephone"), ("lot code", "Lot code"),
     ):  # fmt: skip
         assert title in [target.title for target in finder.targets(sought)], sought
     finder.deleteLater()
+
+
+@pytest.mark.parametrize(
+    ("sought", "place", "field"),
+    [
+        ("telephone", "business", "business_phone"),
+        ("lot code", "settings", "lot_pattern"),
+        ("temperatures also", "settings", "temperature_unit_2"),
+    ],
+)
+def test_a_setting_that_is_found_gets_the_cursor(
+    window: MainWindow, qtbot: QtBot, sought: str, place: str, field: str
+) -> None:
+    from wickbench.app.search import find
+
+    assert window.workspace is not None
+    assert window.workbench is not None
+    hit = find(window.workspace, sought)[0]
+    window.workbench.go(hit.place, hit.record)
+    page = window.workbench.pages[place]
+    assert window.stack.currentWidget() is page
+    forms = page.findChildren(FieldForm)
+    editor = next(form.fields[field].editor for form in forms if field in form.fields)
+    with qtbot.waitActive(window):
+        window.activateWindow()
+    qtbot.waitUntil(editor.hasFocus)
+    qtbot.waitUntil(lambda: page.viewport().rect().contains(
+        editor.mapTo(page.viewport(), editor.rect().center())))  # fmt: skip
 
 
 @pytest.mark.parametrize("key", ["business", "settings"])

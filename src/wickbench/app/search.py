@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.references import name_key
+from wickbench.app.settings import (
+    BUSINESS_FIELDS,
+    REGION_FIELDS,
+    SETTING_FIELDS,
+    UNIT_FIELDS,
+    WORK_FIELDS,
+)
 from wickbench.app.texts_marker import N_
 from wickbench.storage import records
 
@@ -39,6 +47,9 @@ SYNONYMS: Final[tuple[frozenset[str], ...]] = (
     frozenset({"candle", "product", "sku"}),
 )
 """Words of the trade that stand for each other in a search."""
+
+ON_THIS_COMPUTER: Final = (N_("Language of the window"), N_("Colours"), N_("Backups"))
+"""What is set for this computer, in the order of its card."""
 
 _ITEM_WORDS: Final[Mapping[str, str]] = {
     "wax": N_("Wax"), "fragrance": N_("Fragrance oil"), "wick": N_("Wick"), "dye": N_("Dye"),
@@ -88,9 +99,14 @@ def plain(text: str) -> str:
 
 
 def matches(sought: str, words: str) -> bool:
-    """Whether every sought word, or another word for it, begins or stands in the text."""
+    """Whether every sought word stands in the text, or a word there begins with another for it."""
     text = plain(words)
-    return all(any(other in text for other in other_words(word)) for word in plain(sought).split())
+    return all(word in text or _said_otherwise(word, text) for word in plain(sought).split())
+
+
+def _said_otherwise(word: str, text: str) -> bool:
+    # A "tin" is no part of "settings".
+    return any(re.search(rf"\b{re.escape(other)}", text) for other in other_words(word))
 
 
 def other_words(word: str) -> frozenset[str]:
@@ -127,12 +143,32 @@ def _everything(workspace: Workspace) -> Iterator[Hit]:
         named = {
             table: records.fetch_all(connection, table, order=("id",)) for table in _TABLE_WORDS
         }
+    yield from _setting_hits(workspace)
     for row in items:
         yield _item_hit(workspace, row)
     for table, rows in named.items():
         place, word = _TABLE_WORDS[table]
         for row in rows:
             yield _hit(workspace, row, place=place, kind=table, word=word)
+
+
+def _setting_hits(workspace: Workspace) -> Iterator[Hit]:
+    """Each setting by its label; its number is its place among the settings."""
+    texts = workspace.texts
+    parts = (
+        (BUSINESS_FIELDS, "business", N_("Business details"), "business"),
+        (REGION_FIELDS, "settings/region", N_("Settings"), "settings"),
+        (UNIT_FIELDS, "settings/units", N_("Settings"), "settings"),
+        (WORK_FIELDS, "settings/work", N_("Settings"), "settings"),
+    )
+    for specs, place, where, icon in parts:
+        for spec in specs:
+            title, detail = texts(spec.label), texts(where)
+            words = " ".join((title, detail, texts(spec.group), spec.name.replace("_", " ")))
+            yield Hit(place, SETTING_FIELDS.index(spec), title, detail, icon, words)
+    for at, label in enumerate(ON_THIS_COMPUTER):
+        title, detail = texts(label), texts(N_("This computer"))
+        yield Hit("settings/computer", at, title, detail, "settings", f"{title} {detail}")
 
 
 def _item_hit(workspace: Workspace, row: Mapping[str, object]) -> Hit:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QSizePolicy
 from typing_extensions import override
 
 from wickbench.app.business import business_views
-from wickbench.app.settings import BUSINESS_FIELDS
+from wickbench.app.settings import BUSINESS_FIELDS, SETTING_FIELDS
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.form import FieldForm
 from wickbench.gui.naming import name_attributes
@@ -59,6 +59,14 @@ class BusinessPage(Page):
         settings = self.workspace.settings
         self.form.show_record(SETTING_RECORD, values_of(settings, self.form))
         self._show_labels(settings)
+
+    @override
+    def show_record(self, record: int) -> None:
+        """Put the cursor into one field; numbered as among all settings."""
+        name = SETTING_FIELDS[record].name
+        if name in self.form.fields:
+            self.form.focus(name)
+            self.ensureWidgetVisible(self.form.fields[name])
 
     def _typed(self, *_: object) -> None:
         self._show_labels(self.workspace.settings.replaced(self.form.values()))

@@ -11,7 +11,13 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout
 from typing_extensions import override
 
 from wickbench.app.lot_example import lot_example
-from wickbench.app.settings import REGION_FIELDS, UNIT_FIELDS, UNIT_PRESETS, WORK_FIELDS
+from wickbench.app.settings import (
+    REGION_FIELDS,
+    SETTING_FIELDS,
+    UNIT_FIELDS,
+    UNIT_PRESETS,
+    WORK_FIELDS,
+)
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.form import FieldForm
@@ -57,7 +63,8 @@ class SettingsPage(Page):
         self.lots = label()
         self.computer = ThisComputerCard(workspace, ask)
         self.saving = label(self.texts(_SAVING), "quiet")
-        self._cards: dict[str, QFrame] = {}
+        self._cards: dict[str, QFrame] = {"computer": self.computer}
+        self._part = ""
         self._lay_out()
         self._connect()
         name_attributes(self)
@@ -133,13 +140,27 @@ class SettingsPage(Page):
 
     @override
     def show_part(self, part: str) -> None:
-        """Bring one card into view: "region", "units" or "work"."""
+        """Bring one card into view: "region", "units", "work" or "computer"."""
         if part in self._cards:
+            self._part = part
             frame = self._cards[part]
             QTimer.singleShot(0, frame, partial(self._scroll_to, frame))
 
     def _scroll_to(self, frame: QFrame) -> None:
-        self.verticalScrollBar().setValue(frame.y() - 8)
+        place = frame.mapTo(self.viewport(), frame.rect().topLeft())
+        bar = self.verticalScrollBar()
+        bar.setValue(bar.value() + place.y() - 8)
+
+    @override
+    def show_record(self, record: int) -> None:
+        """Put the cursor into one field of the card that was named last."""
+        if self._part == "computer":
+            self.computer.focus_at(record)
+            return
+        name = SETTING_FIELDS[record].name
+        for form in self.forms:
+            if name in form.fields:
+                form.focus(name)
 
     # -- what can be done ------------------------------------------------------------------------
     def _set_units(self, preset: str, *_: object) -> None:

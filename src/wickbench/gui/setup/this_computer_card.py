@@ -105,6 +105,10 @@ class ThisComputerCard(QFrame):
                 texts(N_("From the next opening on they go to {folder}."), folder=chosen)
             )
 
+    def focus_at(self, at: int) -> None:
+        """Go to language, colours or backups, numbered as the search does."""
+        (self.language.editor, self.theme.editor, self.other_folder)[at].setFocus()
+
     def _set_language(self, language: str) -> None:
         self._user.set_text("language", language)
         self.show_settings()

@@ -350,6 +350,21 @@ def test_a_finding_leads_to_where_it_is_mended(
     assert {record for key, record in goes if key == "vessels"} == vessels
 
 
+def test_a_double_click_on_a_figure_opens_the_candle(
+    page: PlanPage, workspace: Workspace, plan: int, qtbot: QtBot
+) -> None:
+    line = plans.load_plan(workspace, plan).lines[0]
+    values = {"name": "Jar", "version_id": line.version_id, "vessel_id": line.vessel_id}
+    candle = shelf_edit.new_candle(workspace, values)
+    plans.choose_candle(workspace, line.id, candle)
+    cell = page.lines.table.visualRect(page.lines.model.index(0, column(page, "mix_each")))
+    viewport = page.lines.table.viewport()
+    with qtbot.waitSignal(page.go_requested) as went:
+        qtbot.mouseClick(viewport, Qt.MouseButton.LeftButton, pos=cell.center())
+        qtbot.mouseDClick(viewport, Qt.MouseButton.LeftButton, pos=cell.center())
+    assert went.args == ["candles", candle]
+
+
 # -- the look --------------------------------------------------------------------------------------
 @pytest.mark.parametrize("width", [640, 1100])
 def test_nothing_is_wider_than_the_page_and_everything_has_a_name(

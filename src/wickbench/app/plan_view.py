@@ -16,7 +16,7 @@ from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.plan import LineMix, PourPlan, plan_pour
 
 if TYPE_CHECKING:
-    from collections.abc import Collection
+    from collections.abc import Collection, Iterable
 
     from wickbench.app.settings import Settings
     from wickbench.app.shelf import Shelf
@@ -94,9 +94,19 @@ def view_plan(
         pots=cards,
         totals=tuple(_totals(prepared, result, shelf, texts, day)),
         findings=sort_findings(
-            [*result.findings, *prepared.findings, *said, *_unpriced(result, shelf)]
+            [*_once(result.findings), *prepared.findings, *said, *_unpriced(result, shelf)]
         ),
     )
+
+
+def _once(findings: Iterable[Finding]) -> list[Finding]:
+    """What two fillings of a pot say in the same words stands once."""
+    kept: list[Finding] = []
+    for one in findings:
+        same = (one.key, one.data)
+        if one.about[:1] != ("pot",) or all((it.key, it.data) != same for it in kept):
+            kept.append(one)
+    return kept
 
 
 def _line(one: Resolved, mix: LineMix | None, shelf: Shelf, texts: Texts) -> LineShown:

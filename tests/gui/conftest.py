@@ -116,6 +116,7 @@ def window(
 ) -> Iterator[MainWindow]:
     """The window over an empty workshop, 1440 × 900, shown."""
     from PySide6.QtCore import QEvent, Qt
+    from PySide6.QtTest import QTest
 
     from wickbench.gui.main_window import MainWindow
 
@@ -130,7 +131,8 @@ def window(
     made.resize(1440, 900)
     made.show()
     assert made.open_workshop(path)
-    qapp.processEvents()
+    made.activateWindow()  # some platforms give the focus to a window only when it is asked for
+    assert QTest.qWaitForWindowActive(made)
     yield made
     made.close()
     made.deleteLater()

@@ -42,6 +42,8 @@ def candle_findings(
         # A label may be printed before the fill is mended, so this does not stop the print.
         told = [one for one in view.findings if one.key.startswith(_NET)]
         found += [Finding(min(one.rank, Rank.WATCH), one.key, one.data) for one in told]
+    # Without a wick the caution sticker is the one for melts, and the label belongs to none.
+    found += [one for one in view.findings if one.key == "candle.no-wick"]
     if view.tested.state == "test_again":
         found.append(Finding(Rank.WATCH, "print.test-again", {"candle": candle.name}))
     elif view.tested.state != "passed":

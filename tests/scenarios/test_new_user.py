@@ -1,0 +1,402 @@
+"""A candle maker's first day: from an empty workshop to printed labels, by the window alone."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+import pdfplumber
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from scenarios.hands import Hands, opened, plain
+from wickbench.app.pour_session import load_session
+from wickbench.domain.bench_outcome import outcome
+from wickbench.gui.bench.bench_page import BenchPage
+from wickbench.gui.labels.calibration_dialog import CalibrationDialog
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+
+    from pdfplumber.page import Page
+
+    from gui.conftest import Answers, StandingClock
+    from wickbench.gui.labels.labels_page import LabelsPage
+    from wickbench.gui.main_window import MainWindow
+    from wickbench.gui.plan.plan_page import PlanPage
+
+MM = 25.4 / 72
+NEAR_MM = 0.05
+# Measures of our own: three columns of seven on A4 and 24 circles on Letter.
+THREE_BY_SEVEN = {
+    "name": "Kraft three by seven", "page": "A4", "columns": "3", "rows": "7",
+    "sticker_w_mm": "62 mm", "sticker_h_mm": "36 mm", "left_mm": "9 mm", "top_mm": "12.5 mm",
+    "pitch_x_mm": "65 mm", "pitch_y_mm": "39.5 mm",
+}  # fmt: skip
+CIRCLES = {
+    "name": "Rounds, four by six", "page": "Letter", "shape": "circle", "columns": "4", "rows": "6",
+    "sticker_w_mm": "42 mm", "sticker_h_mm": "42 mm", "left_mm": "12 mm", "top_mm": "9 mm",
+    "pitch_x_mm": "50 mm", "pitch_y_mm": "44 mm",
+}  # fmt: skip
+# Height, inner diameter at base and brim, fill line, and three jars: empty, filled, water at 20 °C.
+JARS = [("212.4", "412.9"), ("209.8", "411.1"), ("214.1", "415.0")]
+
+
+# -- what is done, in its order ------------------------------------------------------------------
+def enter_materials(hands: Hands) -> None:
+    """One wax and one oil, each with what was bought, and the wick of the jar."""
+    dock = hands.dock("materials")
+    for kind, names, details, bought in (
+        ("Wax", {"name": "Meadow soy", "supplier": "Hill farm"},
+         {"wax_class": "soy, container", "max_load_percent": "10 %"}, ("20 kg", "130")),
+        ("Fragrance oil", {"name": "Fig & cedar"},
+         {"flash_c": "93 °C", "ifra_12_percent": "12 %", "density_g_per_ml": "0.97"},
+         ("1 kg", "62.50")),
+    ):  # fmt: skip
+        hands.new(dock, kind)
+        editor = dock.material_editor
+        hands.fill(editor.names, names)
+        hands.fill(editor.details, details)
+        hands.press(editor.stock.bought)
+        form = editor.stock.form
+        for name, text in (("quantity", bought[0]), ("paid_money", bought[1])):
+            field = form.fields[name]
+            field.editor.setFocus()
+            QTest.keyClicks(field.editor, text)
+        hands.press(form.accept)
+    hands.new(dock, "Wick")
+    hands.fill(dock.material_editor.names, {"name": "Flat braid 9"})
+    hands.fill(dock.material_editor.details, {"wick_kind": "cotton", "trim_mm": "6 mm"})
+
+
+def enter_equipment(hands: Hands) -> None:
+    """Two scales and one pot, as there are in most kitchens."""
+    page = hands.page("equipment")
+    for kind, pieces in {
+        "scale": [
+            {"name": "Bench scale", "maximum_g": "6 kg", "step_g": "1 g"},
+            {"name": "Fine scale", "maximum_g": "500 g", "step_g": "0.1 g"},
+        ],
+        "pot": [
+            {"name": "Tall pitcher", "brim_ml": "4 l", "safe_fill_percent": "75",
+             "empty_g": "420 g"},
+        ],
+    }.items():  # fmt: skip
+        section = page.sections[kind]
+        for piece in pieces:
+            hands.press(section.list.make_first if section.record is None else section.new)
+            hands.fill(section.editor.form, piece)
+
+
+def enter_vessels(hands: Hands) -> None:
+    """A jar of which three were weighed with water, and a tin that was measured with a ruler."""
+    dock = hands.dock("vessels")
+    assert dock.editor_pane is not None
+    hands.press(dock.editor_pane.first)
+    jar = dock.editor
+    hands.fill(
+        jar.first,
+        {"name": "Amber tumbler", "glass": "glass", "height_mm": "85 mm", "fill_mm": "66 mm"},
+    )
+    hands.rows(
+        jar.diameters.table,
+        [{"height_mm": "0", "diameter_mm": "58 mm"}, {"height_mm": "85", "diameter_mm": "68 mm"}],
+    )
+    hands.rows(
+        jar.line.table,
+        [{"empty_g": empty, "filled_g": filled, "water_c": "20 °C"} for empty, filled in JARS],
+    )
+    hands.fill(jar.outside, {"base_mm": "64 mm"})
+    hands.new(dock)
+    tin = dock.editor
+    hands.fill(
+        tin.first,
+        {"name": "Travel tin", "vessel_kind": "tin", "glass": "metal", "height_mm": "45 mm",
+         "fill_mm": "38 mm"},
+    )  # fmt: skip
+    hands.rows(
+        tin.diameters.table,
+        [{"height_mm": "0", "diameter_mm": "62 mm"}, {"height_mm": "45", "diameter_mm": "62 mm"}],
+    )
+    hands.fill(tin.outside, {"base_mm": "60 mm"})
+
+
+def write_recipe(hands: Hands) -> None:
+    """Eight percent of wax, for sale."""
+    dock = hands.dock("recipes")
+    assert dock.editor_pane is not None
+    hands.press(dock.editor_pane.first)
+    editor = dock.editor
+    hands.fill(editor.names, {"name": "Fig & cedar"})
+    hands.rows(editor.wax.table, [{"item_id": "Meadow", "parts": "1"}])
+    hands.rows(editor.fragrance.table, [{"item_id": "Fig", "parts": "1"}])
+    hands.fill(editor.load, {"load_basis": "of wax", "load_percent": "8 %"})
+    hands.choose(editor.versions.state, "for sale")
+
+
+def make_candle(hands: Hands) -> None:
+    """The jar as it is sold, so that labels have something to say."""
+    dock = hands.dock("recipes")
+    hands.press(dock.editor.versions.candle)
+    page = hands.page("candles")
+    hands.fill(page.editor.first, {"name": "Fig & cedar, tumbler", "vessel_id": "Amber tumbler"})
+    hands.type_in(page.editor.wicks.fields[0], "Flat braid 9")
+    hands.press(page.editor.weight.take)
+    hands.fill(page.editor.sold, {"identity": "Scented soy candle"})
+
+
+def plan_pour(hands: Hands) -> PlanPage:
+    """Eighteen jars and twelve tins."""
+    page: PlanPage = hands.page("pour_plan")
+    hands.press(page.make_first)
+    QTest.keyClick(opened(page.lines.table), Qt.Key.Key_Escape)
+    QApplication.processEvents()
+    hands.rows(
+        page.lines.table,
+        [
+            {"what": "Fig & cedar, tumbler", "count": "18"},
+            {"what": "Recipe: Fig & cedar", "vessel": "Travel tin", "count": "12"},
+        ],
+    )
+    return page
+
+
+def pour_everything(hands: Hands, plan: PlanPage) -> float:
+    """The bench to its end; twenty grams too much wax go into the first pot.
+
+    Returns:
+        the load of that pot as percent of wax, from what was weighed.
+    """
+    hands.press(plan.start)
+    bench = hands.window.workbench
+    assert bench is not None
+    page = bench.pages["bench"]
+    assert isinstance(page, BenchPage)
+    assert page.isVisible()
+    over = asked_g(page) + 20
+    hands.clock.wait(5)
+    QTest.keyClicks(page.step.weight, f"{over:g} g")
+    QTest.keyClick(page.step.weight, Qt.Key.Key_Return)
+    QApplication.processEvents()
+    assert page.step.follows.text(), "says what follows from too much wax"
+    first = page.view.pot if page.view else None
+    while page.view is not None and page.view.phase != "done":
+        if page.view.phase == "weigh":
+            hands.clock.wait(5)
+            QTest.keyClick(page.step.weight, Qt.Key.Key_Space)
+            QApplication.processEvents()
+        else:
+            hands.press(page.fills.finish)
+    assert page.session is not None
+    assert first is not None
+    weighed = outcome(page.session.state.pots[first])
+    assert weighed.wax_g == over
+    return 100 * weighed.oil_g / weighed.wax_g
+
+
+def asked_g(page: BenchPage) -> float:
+    """The grams that stand large on the bench."""
+    return float(plain(page.step.amount.text()).split()[0])
+
+
+def tell_business(hands: Hands) -> None:
+    """What law wants on labels; settings are not undone with the work."""
+    page = hands.page("business")
+    hands.fill(
+        page.form,
+        {"business_name": "Tallow & Tide", "business_street": "3 Quay Row",
+         "business_city": "Saltby", "business_postcode": "00000"},
+    )  # fmt: skip
+
+
+def enter_sheet(hands: Hands, page: LabelsPage, measures: dict[str, str]) -> None:
+    """A sticker sheet by its measures."""
+    box = page.run.panel.sheet_box
+    hands.press(box.new_sheet)
+    for name, text in measures.items():
+        form = next(one for one in (box.name_form, box.across, box.down) if name in one.fields)
+        hands.type(form, name, text)
+    assert box.findings.sentences == ["The measures fit the page."]
+
+
+def run_line(hands: Hands, page: LabelsPage, design: str, count: str) -> None:
+    """Begin a design, put it onto the sheet for the candle."""
+    hands.pick(page.run.panel.new_label.menu(), design)
+    page.tabs.setCurrentIndex(0)
+    QApplication.processEvents()
+    at = len(page.run.panel.model.rows)
+    for key, text in (("label_id", design.partition(":")[0]), ("candle_id", "Fig & cedar, tumbler"),
+                      ("count", count)):  # fmt: skip
+        hands.cell(page.run.panel.lines, at, key, text)
+
+
+def lay_out_labels(hands: Hands) -> None:
+    """Labels on the sheet of 3 × 7 with its first four stickers gone."""
+    page: LabelsPage = hands.page("labels")
+    enter_sheet(hands, page, THREE_BY_SEVEN)
+    run_line(hands, page, "Hush: centred, with a fine rule", "10")
+    hands.type_in(page.run.panel.used, "4")
+    assert page.run.panel.used.trouble.sentence == ""
+    assert plain(page.run.panel.counts.text()) == "10 stickers on 1 sheet, 7 stay free"
+
+
+def lay_out_cautions(hands: Hands) -> None:
+    """Caution stickers in a print run of their own, on 24 circles."""
+    page: LabelsPage = hands.page("labels")
+    hands.press(page.run.panel.new_run)
+    enter_sheet(hands, page, CIRCLES)
+    run_line(hands, page, "Caution sticker", "24")
+
+
+# -- what came of it -----------------------------------------------------------------------------
+def check_weigh_sheets(plan: PlanPage, path: Path) -> None:
+    """Every figure on the page stands on the paper."""
+    figures = [
+        plain(one.text())
+        for card in plan.cards
+        if not card.isHidden()
+        for one in card.figures()
+        if one.text()
+    ]
+    assert len(figures) >= 4
+    with pdfplumber.open(path) as pdf:
+        words = plain(" ".join(page.extract_text() for page in pdf.pages))
+    for figure in figures:
+        assert figure in words
+    assert "18" in words
+    assert "12" in words
+
+
+def on_sticker(index: int) -> tuple[float, float]:
+    """Left and top edge in mm of a sticker of the 3 × 7 sheet, by its typed measures."""
+    return 9 + 65 * (index % 3), 12.5 + 39.5 * (index // 3)
+
+
+def check_labels(path: Path) -> None:
+    """Four stickers are empty, ten have the label, each in the same place within 0.05 mm."""
+    with pdfplumber.open(path) as pdf:
+        (page,) = pdf.pages
+        assert (page.width * MM, page.height * MM) == pytest.approx((210, 297), abs=NEAR_MM)
+        chars = [(one["text"], one["x0"] * MM, one["top"] * MM) for one in page.chars]
+        drawn = [*page.lines, *page.rects, *page.curves]
+        rules = sorted(
+            ((one["top"] + one["bottom"]) / 2 * MM, (one["x0"] + one["x1"]) / 2 * MM)
+            for one in drawn
+        )
+    stickers: dict[int, list[tuple[str, float, float]]] = {}
+    for index in range(21):
+        left, top = on_sticker(index)
+        stickers[index] = [
+            (text, x - left, y - top)
+            for text, x, y in chars
+            if left <= x <= left + 62 and top <= y <= top + 36
+        ]
+    assert sum(len(found) for found in stickers.values()) == len(chars), "nothing in the gaps"
+    assert [index for index, found in stickers.items() if found] == list(range(4, 14))
+    for index in range(5, 14):
+        for one, first in zip(stickers[index], stickers[4], strict=True):
+            assert one[0] == first[0]
+            assert one[1:] == pytest.approx(first[1:], abs=NEAR_MM)
+    # The rule of this design stands in the middle of its sticker.
+    wanted = sorted((on_sticker(index)[1], on_sticker(index)[0] + 31) for index in range(4, 14))
+    assert [x for _, x in rules] == pytest.approx([x for _, x in wanted], abs=NEAR_MM)
+    words = "".join(text for text, _, _ in stickers[4])
+    assert "FIG&CEDAR" in words.replace(" ", "").upper()
+    assert "Scentedsoycandle" in words.replace(" ", "")
+
+
+def cut_out(page: Page, left: float, top: float) -> Page:
+    """The square around one of the circles."""
+    found: Page = page.crop((left / MM, top / MM, (left + 42) / MM, (top + 42) / MM))
+    return found
+
+
+def check_cautions(path: Path) -> None:
+    """Each of the 24 circles has the three statements of the standard."""
+    with pdfplumber.open(path) as pdf:
+        (page,) = pdf.pages
+        assert (page.width * MM, page.height * MM) == pytest.approx((215.9, 279.4), abs=NEAR_MM)
+        for index in range(24):
+            left, top = 12 + 50 * (index % 4), 9 + 44 * (index // 4)
+            said = cut_out(page, left, top).extract_text(x_tolerance=1)
+            words = re.sub(r"\s+", " ", said).lower()
+            for statement in STATEMENTS:
+                assert statement in words
+        corners = [(x, y) for x in (12, 62, 112, 162) for y in (9, 53, 97, 141, 185, 229)]
+        inside = [char for x, y in corners for char in cut_out(page, x, y).chars]
+        assert len(inside) == len(page.chars)
+
+
+# ASTM F2058: the signal word and the three statements that every candle sold in the US bears.
+STATEMENTS = ("warning", "within sight", "catch fire", "children")
+
+
+# -- the day -------------------------------------------------------------------------------------
+def test_the_first_day_of_a_candle_maker(
+    hands: Hands, ask: Answers, tmp_path: Path, new_window: Callable[[], MainWindow],
+    clock: StandingClock,
+) -> None:  # fmt: skip
+    tell_business(hands)
+    empty = hands.dump()
+    assert not any(empty.values())
+    enter_materials(hands)
+    enter_equipment(hands)
+    enter_vessels(hands)
+    write_recipe(hands)
+    make_candle(hands)
+    plan = plan_pour(hands)
+    assert plan.totals.values["Candles"].startswith("30 candles")
+    ask.path = tmp_path / "sheets.pdf"
+    hands.press(plan.print_sheets)
+    check_weigh_sheets(plan, ask.path)
+    load = pour_everything(hands, plan)
+    assert load == pytest.approx(8.0, abs=0.01)  # the load is kept whatever was over-poured
+    lay_out_labels(hands)
+    lay_out_cautions(hands)
+    assert ask.told == []
+
+    done = hands.dump()
+    acts = hands.undo_everything()
+    assert hands.dump() == empty
+    assert hands.redo_everything() == acts
+    assert hands.dump() == done
+
+    write_papers(hands, ask, tmp_path)
+    assert ask.told == []
+    kept = hands.dump(journalled=False)
+    hands.window.menus.actions["close_workshop"].trigger()
+    again = Hands(new_window(), clock)
+    ask.path = tmp_path / "workshop.wickbench"
+    again.window.menus.actions["open_file"].trigger()
+    QApplication.processEvents()
+    assert again.dump(journalled=False) == kept
+    assert again.window.workspace is not None
+    assert load_session(again.window.workspace, 1) is not None
+    for key in ("pour_plan", "bench", "candles", "labels", "equipment", "business", "settings"):
+        again.page(key)
+
+
+def write_papers(hands: Hands, ask: Answers, folder: Path) -> None:
+    """Every PDF by its button, read back."""
+    labels: LabelsPage = hands.page("labels")
+    hands.choose(labels.run.panel.runs, "Print run 2")
+    ask.path = folder / "cautions.pdf"
+    hands.press(labels.export)
+    check_cautions(ask.path)
+    hands.choose(labels.run.panel.runs, "Print run 1")
+    ask.path = folder / "proof.pdf"
+    hands.press(labels.proof)
+    ask.path = folder / "labels.pdf"
+    hands.press(labels.export)
+    check_labels(ask.path)
+    hands.press(labels.run.panel.position)
+    ask.path = folder / "calibration.pdf"
+    dialog = labels.findChild(CalibrationDialog)
+    assert dialog is not None
+    hands.press(dialog.page_button)
+    hands.press(dialog.close_button)
+    with pdfplumber.open(ask.path) as pdf:
+        assert len(pdf.pages) == 1

@@ -18,7 +18,8 @@ SENTENCES: dict[str, str] = {
         "A density is ticked as measured, but none is entered. Type it, or take the tick away."
     ),
     "material.wax-density-unusual": N_(
-        "{own_g_per_ml} is unusual for this class (from {low_g_per_ml} to {high_g_per_ml}). Check the value."
+        "{own_g_per_ml} is unusual for this class (from {low_g_per_ml} to {high_g_per_ml}). "
+        "Check the value."
     ),
     "material.wax-no-load": N_(
         "The most fragrance this wax holds is not entered, so loads cannot be checked against it. "
@@ -85,7 +86,8 @@ SENTENCES: dict[str, str] = {
         "Pour one and wait before you choose a dye."
     ),
     "material.oil-density-unusual": N_(
-        "{own_g_per_ml} is unusual for a fragrance oil (from {low_g_per_ml} to {high_g_per_ml}). Check the value."
+        "{own_g_per_ml} is unusual for a fragrance oil (from {low_g_per_ml} to {high_g_per_ml}). "
+        "Check the value."
     ),
     # Wick
     "material.wick-no-kind": N_(

@@ -1,0 +1,46 @@
+"""Sentences about working leftovers in."""
+
+from __future__ import annotations
+
+from wickbench.app.texts_marker import N_
+
+SENTENCES: dict[str, str] = {
+    "leftovers.too-much": N_(
+        "The leftover brings {over_g} more of {name} than this batch takes. Use at most {most_g} "
+        "of it, or make at least {least_g}."
+    ),
+    "leftovers.other-oil": N_(
+        "The leftover brings {over_g} more oil of other scents than this batch takes in all. Use "
+        "at most {most_g} of it, or make at least {least_g}."
+    ),
+    "leftovers.other-wax": N_(
+        "The leftover brings {over_g} more of other waxes than this batch takes in all. Use at "
+        "most {most_g} of it, or make at least {least_g}."
+    ),
+    "leftovers.no-place": N_(
+        "The leftover brings something that this recipe has no place for, in whatever amount. "
+        "Work it into a scented recipe that it fits, or keep it for yourself."
+    ),
+    "leftovers.own-kind": N_(
+        "With {names} from the leftover this is no longer {name} but a candle of its own: burn "
+        "tests of the recipe do not hold for it. Give it a name and test it."
+    ),
+    "leftovers.oil-over": N_(
+        "Not for sale: {name} is {share_percent} of it, and its certificate allows {limit_percent}."
+    ),
+    "leftovers.oil-not-allowed": N_(
+        "Not for sale: the certificate of {name} allows none of it in candles."
+    ),
+    "leftovers.oil-unknown": N_(
+        "Not for sale: the most of {name} that its certificate allows in a candle is not entered. "
+        "Ask the supplier for the certificate."
+    ),
+    "leftovers.layer-over": N_(
+        "Layer {layer} by itself has {share_percent} of {name}, more than the {limit_percent} of "
+        "its certificate; the whole candle has less. Ask who assesses your candles."
+    ),
+    "leftovers.layers-untested": N_(
+        "Layers make a candle of its own: burn tests of their recipes do not hold for it."
+    ),
+    "leftovers.no-layer": N_("There is nothing in the vessel yet. Enter the first layer."),
+}

@@ -1,0 +1,49 @@
+"""Sentences of the calendar that runs backwards from the day of need."""
+
+from __future__ import annotations
+
+from wickbench.app.texts_marker import N_
+
+SENTENCES: dict[str, str] = {
+    "calendar.days": N_("A number of days is whole and between 0 and {highest}."),
+    "calendar.hours": N_("Give the hours that it burns, and how many of them on one day."),
+    "calendar.needed-for": N_("Say whether it is needed to pour or to label."),
+    "calendar.no-workday": N_("Leave at least one day of the week to work on."),
+    "calendar.needed-on": N_("There is no calendar for a day so far away. Check the date."),
+    "calendar.no-makings": N_("Choose at least one candle that is to be ready."),
+    "calendar.needed": N_("All of it is to be ready on {needed_on}."),
+    "calendar.label": N_(
+        "Label and pack {name} by then: {spare_days} days are kept before they are needed."
+    ),
+    "calendar.cured": N_("Poured on {pour_on}, {name} is cured after {cure_days} days."),
+    "calendar.pour": N_(
+        "Pour {name} by then: it cures for {cure_days} days before it is labelled on {label_on}."
+    ),
+    "calendar.test-burn": N_(
+        "Burn the test candles of {name} on {burn_days} days, so that the result is there before "
+        "the pour on {pour_on}."
+    ),
+    "calendar.test-pour": N_(
+        "Pour test candles of {name} by then: they cure for {cure_days} days before they are "
+        "burned from {burn_on} on."
+    ),
+    "calendar.order": N_(
+        "Order {name} by then: it takes {lead_days} days and is to be there on {there_on}."
+    ),
+    "calendar.late-order": N_(
+        "{name} would have had to be ordered on {step_on}, {late_days} days ago. Get it sooner, "
+        "or plan for {earliest_on}."
+    ),
+    "calendar.late-test-pour": N_(
+        "Test candles of {name} would have had to be poured on {step_on}, {late_days} days ago. "
+        "Take a candle that has passed, or plan for {earliest_on}."
+    ),
+    "calendar.late-pour": N_(
+        "{name} would have had to be poured on {step_on}, {late_days} days ago. Take one that "
+        "cures faster, or plan for {earliest_on}."
+    ),
+    "calendar.late-needed": N_(
+        "The day on which they are needed has gone by: {step_on}. The next that could be met is "
+        "{earliest_on}."
+    ),
+}

@@ -115,7 +115,8 @@ def steps(arguments: Sequence[str]) -> list[Step]:
         Step("ruff format", ("-m", "ruff", "format", "--check", ".")),
         Step("import contracts", ("-c", LINT_IMPORTS)),
         Step("mypy", ("-m", "mypy", *typed)),
-        Step("pytest", ("-m", "pytest", *arguments)),
+        # Each file stays on one core: its fixtures are made once.
+        Step("pytest", ("-m", "pytest", "-n", "2", "--dist", "loadfile", *arguments)),
     ]
 
 

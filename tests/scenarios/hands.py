@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from gui.conftest import StandingClock
     from wickbench.gui.catalog.catalog_dock import CatalogDock
     from wickbench.gui.fields.form import FieldForm
+    from wickbench.gui.fields.note_field import NoteField
     from wickbench.gui.main_window import MainWindow
     from wickbench.gui.tables.table_view import TableView
 
@@ -86,6 +87,17 @@ class Hands:
         editor.selectAll()
         QTest.keyClicks(editor, text)
         QTest.keyClick(editor, Qt.Key.Key_Return)
+        QApplication.processEvents()
+
+    def write(self, field: NoteField, text: str) -> None:
+        """Write a text of several lines over what stands there, and leave it with Tab."""
+        self.clock.wait(APART_S)
+        self.window.activateWindow()  # a list that popped up before may have taken it
+        assert QTest.qWaitForWindowActive(self.window)
+        field.note.setFocus()
+        field.note.selectAll()
+        field.note.insertPlainText(text)
+        QTest.keyClick(field.note, Qt.Key.Key_Tab)
         QApplication.processEvents()
 
     def fill(self, form: FieldForm | Any, values: Mapping[str, str]) -> None:  # noqa: ANN401

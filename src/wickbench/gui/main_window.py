@@ -7,11 +7,12 @@ from functools import partial
 from importlib import metadata
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QLocale, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QTabWidget
 from typing_extensions import override
 
+from wickbench.app.first_settings import settings_for
 from wickbench.app.this_computer import why_refused
 from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Workspace
@@ -148,7 +149,7 @@ class MainWindow(QMainWindow):
             self._file_kinds(),
         )
         if path is not None:
-            self._open_by(Workspace.create, _with_suffix(path))
+            self._open_by(_created, _with_suffix(path))
 
     def open_file(self) -> None:
         """Ask which, and open a workshop."""
@@ -350,6 +351,13 @@ class MainWindow(QMainWindow):
         keep_geometry(self, self.user)
         self.close_workshop()
         super().closeEvent(event)
+
+
+def _created(path: Path, services: Services) -> Workspace:
+    """A new workshop that starts with the units and the region of this computer."""
+    workspace = Workspace.create(path, services)
+    workspace.set_settings(settings_for(QLocale.system().name()))
+    return workspace
 
 
 def _with_suffix(path: Path) -> Path:

@@ -236,3 +236,17 @@ def test_closing_brings_the_first_page_back_and_greys_what_needs_a_workshop(
     assert not window.menus.actions["save_copy"].isEnabled()
     assert not window.menus.actions["close_workshop"].isEnabled()
     assert window.menus.actions["open_file"].isEnabled()
+
+
+def test_all_papers_are_written_into_a_folder_and_a_folder_that_cannot_be_is_told(
+    window: MainWindow, ask: Answers, tmp_path: Path
+) -> None:
+    ask.path = tmp_path / "papers"
+    window.menus.actions["write_papers"].trigger()
+    written = list((tmp_path / "papers").glob("*.pdf"))
+    assert written
+    assert str(tmp_path / "papers") in ask.told[-1]
+    (tmp_path / "file").write_text("in the way")
+    ask.path = tmp_path / "file" / "papers"
+    window.menus.actions["write_papers"].trigger()
+    assert len(ask.told) == 2

@@ -23,6 +23,7 @@ from wickbench.gui.find_anything import FindAnything
 from wickbench.gui.first_run import FirstRun
 from wickbench.gui.icons import recolour
 from wickbench.gui.menus import Menus
+from wickbench.gui.paper_writing import write_papers
 from wickbench.gui.questions import AskInWindow
 from wickbench.gui.stages_bar import StagesBar
 from wickbench.gui.status_line import StatusLine
@@ -129,6 +130,7 @@ class MainWindow(QMainWindow):
         return {
             "new_workshop": self.new_workshop, "open_file": self.open_file,
             "open_demo": self.open_demo, "save_copy": self.save_copy,
+            "write_papers": self.write_papers,
             "close_workshop": self.close_workshop, "quit": self.close, "undo": self.undo,
             "redo": self.redo, "find_anything": self.find_anything,
             "fold_docks": self.fold_docks, "reset_layout": self.reset_layout,
@@ -248,6 +250,11 @@ class MainWindow(QMainWindow):
         )
         if path is not None:
             self._try(partial(self.workspace.save_copy, _with_suffix(path)))
+
+    def write_papers(self) -> None:
+        """Write every paper of the workshop into a folder."""
+        if self.workspace is not None:
+            write_papers(self.workspace, self.ask)
 
     def _file_kinds(self) -> str:
         return self.texts("Workshops (*{suffix})", suffix=SUFFIX)

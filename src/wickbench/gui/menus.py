@@ -56,6 +56,7 @@ ACTIONS: Final = (
     ActionSpec("file", "open_file", N_("Open workshop…"), "Ctrl+O", "open", needs_workshop=False),
     ActionSpec("file", "open_demo", N_("Open the demo"), "", "candle", needs_workshop=False),
     ActionSpec("file", "save_copy", N_("Save a copy…"), "Ctrl+Shift+S", "save", gap=True),
+    ActionSpec("file", "write_papers", N_("Write all papers as PDF…"), "", "pdf"),
     ActionSpec("file", "close_workshop", N_("Close workshop"), "Ctrl+W"),
     ActionSpec("file", "quit", N_("Quit"), "Ctrl+Q", needs_workshop=False, gap=True),
     ActionSpec("edit", "undo", N_("Undo"), "Ctrl+Z", "undo"),

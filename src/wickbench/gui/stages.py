@@ -58,7 +58,7 @@ PLACES: Final[tuple[StageSpec, ...]] = (
         "Ctrl+Shift+C",
     ),
     StageSpec(
-        "bench", N_("The bench"), "candle", "wickbench.gui.bench.bench_page:BenchPage", "Ctrl+B"
+        "bench", N_("The bench"), "pot", "wickbench.gui.bench.bench_page:BenchPage", "Ctrl+B"
     ),
     StageSpec(
         "equipment",

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import pytest
 from babel.messages.extract import extract_python
 from babel.messages.mofile import read_mo
+from babel.messages.pofile import read_po
 from typing_extensions import override
 
 from wickbench.app.business import ROLES
@@ -71,10 +72,21 @@ def german() -> Texts:
 
 # -- from the code to the template ---------------------------------------------------------------
 def test_the_template_holds_every_sentence_of_the_code(found: Catalog) -> None:
-    if not catalogs.COMPLETE:
-        return
-    template = catalogs.TEMPLATE.read_bytes()
-    assert template == catalogs.as_text(found), UPDATE
+    with catalogs.TEMPLATE.open("rb") as file:
+        template = read_po(file)
+    assert {one.id for one in template} ^ {one.id for one in found} == set(), UPDATE
+
+
+def test_a_sentence_that_nobody_gathered_is_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    template = tmp_path / "wickbench.pot"
+    lines = catalogs.TEMPLATE.read_text(encoding="utf-8").replace(
+        'msgid "Top left"', 'msgid "Gone"'
+    )
+    template.write_text(lines, encoding="utf-8")
+    monkeypatch.setattr(catalogs, "TEMPLATE", template)
+    assert catalogs.not_gathered() == ["Gone", "Top left"]
 
 
 def test_babels_own_extractor_finds_nothing_more(found: Catalog) -> None:
@@ -126,6 +138,16 @@ def test_the_template_names_no_machine_and_no_moment(found: Catalog) -> None:
     assert str(ROOT) not in words
     assert "Date" not in words.split("#: ", 1)[0]
     assert catalogs.as_text(catalogs.extract()).decode() == words
+
+
+def test_a_wrong_command_says_how_to_ask(capsys: pytest.CaptureFixture[str]) -> None:
+    assert catalogs.main(["nonsense"]) == 2
+    assert "update" in capsys.readouterr().err
+
+
+def test_check_finds_everything_in_order(capsys: pytest.CaptureFixture[str]) -> None:
+    code = catalogs.main(["check"])
+    assert (code, capsys.readouterr().out) == (0, "The catalogs are in order.\n")
 
 
 # -- what the catalogs say -----------------------------------------------------------------------

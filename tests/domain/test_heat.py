@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from scipy import stats
 from scipy.integrate import solve_ivp
 
+from wickbench.domain.catalog import Wax
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.heat import (
     ALUMINIUM,
@@ -25,6 +26,7 @@ from wickbench.domain.heat import (
     wax_of_class,
 )
 from wickbench.domain.heat_learned import LoggedHeating, heating_time, learn
+from wickbench.domain.heat_of_waxes import congeals_c, melting_range_c, pot_portions, wax_substance
 from wickbench.domain.heating import Heating, heating_minutes
 from wickbench.domain.wax_classes import WAX_CLASSES
 
@@ -140,6 +142,40 @@ def test_how_hot_before_the_oil_goes_in() -> None:
     """By hand: 80 g · 2.0 · (75 - 20) = 8.8 kJ; 1 kg · 2.2 → 4 °C."""
     cold = [Portion(OIL, 80, 20)]
     assert warm_before(75, Portion(SOY, 1000, 0), cold) == pytest.approx(79.0)
+
+
+def test_a_wax_of_the_shelf_melts_as_entered_or_as_its_class() -> None:
+    """Soy 46 to 54 °C: common practice, no source."""
+    assert melting_range_c(Wax(wax_class="soy")) == (46.0, 54.0)
+    assert melting_range_c(Wax(wax_class="soy", melts_from_c=48, melts_to_c=52)) == (48, 52)
+    assert melting_range_c(Wax(wax_class="soy", melts_to_c=51)) == (51, 51)
+    assert melting_range_c(Wax(wax_class="none such")) == WAX_CLASSES["other"].melts_c
+    assert wax_substance(Wax(wax_class="soy", melts_from_c=48, melts_to_c=52)) == SOY
+    with pytest.raises(OutOfRange, match=r"heat\.melts-upside-down"):
+        melting_range_c(Wax(melts_from_c=60, melts_to_c=50))
+
+
+def test_a_blend_begins_to_set_no_hotter_than_its_hardest_wax() -> None:
+    blend = [Wax(wax_class="soy"), Wax(wax_class="beeswax"), Wax(wax_class="coconut")]
+    assert congeals_c(blend) == 65.0
+    with pytest.raises(OutOfRange, match=r"heat\.nothing-to-heat"):
+        congeals_c([])
+
+
+def test_a_blend_takes_the_heat_of_its_parts() -> None:
+    """By hand, 20 → 82 °C: 2 kg soy (melting at 50) 494.8 kJ, 1 kg paraffin (at 56) 325.4 kJ.
+
+    3 g of dye as wax of no class, melting at 55: 3·(2.0·35 + 150 + 2.2·27)/1000 = 0.8382 kJ.
+    """
+    waxes = {
+        "soy": Wax(wax_class="soy", melts_to_c=50),
+        "paraffin": Wax(wax_class="paraffin", melts_to_c=56),
+    }
+    pot = pot_portions({"soy": 2000, "paraffin": 1000, "dye": 0}, waxes, 20)
+    assert len(pot) == 2
+    assert energy_kj(pot, 82) == pytest.approx(494.8 + 325.4)
+    with_dye = pot_portions({"soy": 2000, "paraffin": 1000, "dye": 3}, waxes, 20)
+    assert energy_kj(with_dye, 82) - energy_kj(pot, 82) == pytest.approx(0.8382)
 
 
 @given(pots)

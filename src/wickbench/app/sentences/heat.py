@@ -17,6 +17,9 @@ SENTENCES: dict[str, str] = {
         "90 to 220."
     ),
     "heat.wax-class": N_("Nothing is known of wax of the class {name}. Choose one from the list."),
+    "heat.melts-upside-down": N_(
+        "The wax melts from {low_c} to {high_c}: the second must not be the colder one."
+    ),
     "heat.water-boils": N_(
         "Water in an open bath is between {lowest_c} and {highest_c}: hotter, it boils away. "
         "Check the temperature."

@@ -118,13 +118,8 @@ class Hands:
         QApplication.processEvents()
 
     def cell(self, table: TableView, row: int, key: str, text: str) -> None:
-        """Open a cell with the key that opens it, type, press Enter."""
-        model = table.rows_model
-        column = [one.key for one in model.columns].index(key)
-        self.clock.wait(APART_S)
-        table.setFocus()
-        table.setCurrentIndex(model.index(row, column))
-        QTest.keyClick(table, Qt.Key.Key_F2)
+        """Open a cell, type, press Enter."""
+        self.open_cell(table, row, key)
         editor = opened(table)
         line = editor.lineEdit() if isinstance(editor, QComboBox) else editor
         assert line is not None
@@ -133,6 +128,15 @@ class Hands:
         QTest.keyClick(editor, Qt.Key.Key_Return)
         QApplication.processEvents()
         QApplication.processEvents()
+
+    def open_cell(self, table: TableView, row: int, key: str) -> None:
+        """Go to a cell and press the key that opens it."""
+        model = table.rows_model
+        column = [one.key for one in model.columns].index(key)
+        self.clock.wait(APART_S)
+        table.setFocus()
+        table.setCurrentIndex(model.index(row, column))
+        QTest.keyClick(table, Qt.Key.Key_F2)
 
     def rows(self, table: TableView, rows: Iterable[Mapping[str, str]]) -> None:
         """Add rows in the inviting last row, cell by cell."""

@@ -9,7 +9,7 @@ import pdfplumber
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QComboBox
 
 from scenarios.hands import Hands, opened, plain
 from wickbench.app.pour_session import load_session
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from wickbench.gui.labels.labels_page import LabelsPage
     from wickbench.gui.main_window import MainWindow
     from wickbench.gui.plan.plan_page import PlanPage
+    from wickbench.gui.tables.table_view import TableView
 
 MM = 25.4 / 72
 NEAR_MM = 0.05
@@ -42,6 +43,7 @@ CIRCLES = {
     "pitch_x_mm": "50 mm", "pitch_y_mm": "44 mm",
 }  # fmt: skip
 # Height, inner diameter at base and brim, fill line, and three jars: empty, filled, water at 20 °C.
+LOTS = ["26-329-A1", "26-329-A2"]  # 25 November is day 329 of 2026
 JARS = [("212.4", "412.9"), ("209.8", "411.1"), ("214.1", "415.0")]
 
 
@@ -190,8 +192,10 @@ def pour_everything(hands: Hands, plan: PlanPage) -> float:
             QApplication.processEvents()
         else:
             hands.press(page.fills.finish)
+    assert page.to_labels.isVisible()  # the next step is offered
     assert page.session is not None
     assert first is not None
+    assert [pot.lot_code for pot in page.session.pots] == LOTS
     weighed = outcome(page.session.state.pots[first])
     assert weighed.wax_g == over
     return 100 * weighed.oil_g / weighed.wax_g
@@ -238,9 +242,22 @@ def lay_out_labels(hands: Hands) -> None:
     page: LabelsPage = hands.page("labels")
     enter_sheet(hands, page, THREE_BY_SEVEN)
     run_line(hands, page, "Hush: centred, with a fine rule", "10")
+    assert offered(hands, page.run.panel.lines, 0, "lot_code") == ["–", LOTS[1], LOTS[0]]
+    hands.cell(page.run.panel.lines, 0, "lot_code", LOTS[0])
     hands.type_in(page.run.panel.used, "4")
     assert page.run.panel.used.trouble.sentence == ""
     assert plain(page.run.panel.counts.text()) == "10 stickers on 1 sheet, 7 stay free"
+
+
+def offered(hands: Hands, table: TableView, row: int, key: str) -> list[str]:
+    """What a cell offers to choose; it is closed again."""
+    hands.open_cell(table, row, key)
+    combo = opened(table)
+    assert isinstance(combo, QComboBox)
+    shown = [combo.itemText(at) for at in range(combo.count())]
+    QTest.keyClick(combo, Qt.Key.Key_Escape)
+    QApplication.processEvents()
+    return shown
 
 
 def lay_out_cautions(hands: Hands) -> None:
@@ -305,7 +322,7 @@ def check_labels(path: Path) -> None:
     assert [x for _, x in rules] == pytest.approx([x for _, x in wanted], abs=NEAR_MM)
     words = "".join(text for text, _, _ in stickers[4])
     assert "FIG&CEDAR" in words.replace(" ", "").upper()
-    assert "Scentedsoycandle" in words.replace(" ", "")
+    assert "Scentedsoycandle·Lot" + LOTS[0] in words.replace(" ", "")
 
 
 def cut_out(page: Page, left: float, top: float) -> Page:
@@ -381,6 +398,13 @@ def test_the_first_day_of_a_candle_maker(
 
 def write_papers(hands: Hands, ask: Answers, folder: Path) -> None:
     """Every PDF by its button, read back."""
+    ask.path = folder / "card.pdf"
+    vessels = hands.dock("vessels")
+    vessels.list_pane.table.go_to(vessels.list_pane.model.rows[0].id)
+    hands.press(vessels.editor.card)
+    with pdfplumber.open(ask.path) as pdf:
+        words = plain(pdf.pages[0].extract_text())
+    assert all(reading in words for reading in ("Amber tumbler", "212.4", "412.9", "20 °C"))
     labels: LabelsPage = hands.page("labels")
     hands.choose(labels.run.panel.runs, "Print run 2")
     ask.path = folder / "cautions.pdf"

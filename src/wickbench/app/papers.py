@@ -75,15 +75,18 @@ def _labels(workspace: Workspace, shelf: Shelf, folder: Path) -> Iterator[Path]:
             workspace.ask.tell(workspace.texts.say(error))
 
 
-def write_vessel_cards(workspace: Workspace, shelf: Shelf, path: Path) -> Path:
-    """Write a card for each vessel in use, two to a page.
+def write_vessel_cards(
+    workspace: Workspace, shelf: Shelf, path: Path, *, only: int | None = None
+) -> Path:
+    """Write a card for each vessel in use, two to a page; or for only one of them.
 
     Raises:
         DomainError: the file cannot be written.
     """
     texts, settings = paper_texts(workspace), workspace.settings
     version = remembered_version(workspace, shelf)
-    vessels = [one for one in shelf.vessels.values() if not one.archived]
+    every = [one for one in shelf.vessels.values() if not one.archived]
+    vessels = every if only is None else [shelf.vessels[only]]
     cards = [
         vessel_card(view_vessel(one, shelf, settings, texts, version), texts, settings)
         for one in sorted(vessels, key=lambda one: one.name.casefold())

@@ -60,6 +60,7 @@ class BenchPage(Page):
         self.load = label()
         self.left_over = label("", "quiet")
         self.note = accessible(QPlainTextEdit(), texts(N_("Notes on this pot")))
+        self.to_labels = button(texts(N_("Labels")), "primary")
         self.to_plan = button(texts(N_("Back to the plan")))
         self._lay_out()
         self._connect()
@@ -67,6 +68,8 @@ class BenchPage(Page):
 
     def _lay_out(self) -> None:
         self.buttons.addWidget(self.to_plan)
+        self.buttons.addWidget(self.to_labels)
+        self.to_labels.setVisible(False)
         for part in (self.progress, self.step, self.offer, self.findings, self.fills):
             self.main.addWidget(part)
         self.main.addStretch(1)
@@ -96,6 +99,7 @@ class BenchPage(Page):
         self.fills.finish.clicked.connect(self.finish_pot)
         self.note.textChanged.connect(self._noted)
         self.to_plan.clicked.connect(self._back_to_plan)
+        self.to_labels.clicked.connect(lambda: self.go_requested.emit("labels", None))
 
     # -- what is shown ---------------------------------------------------------------------------
     @override
@@ -134,6 +138,7 @@ class BenchPage(Page):
         ):
             part.setVisible(here)
         if session is None:
+            self.to_labels.setVisible(False)
             self.view = None
             self.title.setText(self.texts(N_("The bench")))
             self.progress.setText(
@@ -163,6 +168,7 @@ class BenchPage(Page):
         left = texts(N_("Left over: {mass}"), mass=view.leftover) if view.leftover else ""
         self.left_over.setText(left)
         done = view.phase == "done"
+        self.to_labels.setVisible(done)
         self.drawing.show_fill(view.fill_ratio, view.title, over=(view.fill_ratio or 0.0) > _FULL)
         for part in (self.drawing, self.steps, self.note, self.note_words, self.result_words):
             part.setVisible(not done)

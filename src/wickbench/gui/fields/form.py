@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFormLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QFormLayout, QLabel, QScrollArea, QSizePolicy, QWidget
 from typing_extensions import override
 
 from wickbench.app import edit
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from wickbench.gui.fields.field import Field
 
 _NARROW_CHARACTERS: Final = 64
+_MARGIN: Final = 40
 
 
 class FieldForm(QWidget):
@@ -142,8 +143,10 @@ class FieldForm(QWidget):
         return current
 
     def focus(self, name: str) -> None:
-        """Put the cursor into a field."""
-        self.fields[name].editor.setFocus()
+        """Put the cursor into a field and bring it into view, once it has its place."""
+        editor = self.fields[name].editor
+        editor.setFocus()
+        QTimer.singleShot(0, editor, partial(bring_into_view, editor))
 
     def _drafts(self, record: int) -> dict[str, str]:
         kept: dict[str, str] = {}
@@ -216,6 +219,15 @@ class FieldForm(QWidget):
         A scrolling page asks for its height before the form has its width.
         """
         self._rows.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
+
+
+def bring_into_view(widget: QWidget) -> None:
+    """Scroll whatever it stands in, the inner first, until it can be seen."""
+    area = widget.parentWidget()
+    while area is not None:
+        if isinstance(area, QScrollArea):
+            area.ensureWidgetVisible(widget, 0, _MARGIN)
+        area = area.parentWidget()
 
 
 def readings_of(error: DomainError) -> tuple[str, ...]:

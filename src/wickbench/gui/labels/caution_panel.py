@@ -107,6 +107,7 @@ class CautionPanel(QWidget):
             Column(
                 key="printed",
                 title=N_("Printed"),
+                keeps=True,
                 show=self._printed_words,
                 edit_text=lambda row: "1" if row.printed else "0",
                 choices=lambda row: answers[:1] if row is not None and row.mandatory else answers,

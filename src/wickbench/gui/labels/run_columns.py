@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from wickbench.app import print_runs
 from wickbench.app.edit import read_field
 from wickbench.app.fields import field
+from wickbench.app.poured_lots import lots_of, poured_lots
 from wickbench.app.texts_marker import N_
 from wickbench.gui.tables.column import Column
 
@@ -50,6 +51,8 @@ class RunColumns:
                 key="lot_code",
                 title=LOT.label,
                 show=lambda row: row.lot_code,
+                choices=self._lots,
+                edit_text=lambda row: row.lot_code,
                 write=lambda row, typed: self._set(row, self._lot_value(typed)),
             ),
             Column(
@@ -96,7 +99,10 @@ class RunColumns:
         return {"count": read_field(self._desk.workspace, COUNT, typed) or 0}
 
     def _lot_value(self, typed: str) -> dict[str, object]:
-        return {"lot_code": read_field(self._desk.workspace, LOT, typed)}
+        """A code as it is typed; a lot that was poured here brings its day along."""
+        code = read_field(self._desk.workspace, LOT, typed)
+        days = [lot.poured_on for lot in poured_lots(self._desk.workspace) if lot.code == code]
+        return {"lot_code": code, "poured_on": days[0] or None if days else None}
 
     @staticmethod
     def _candle_value(typed: str) -> dict[str, object]:
@@ -112,6 +118,12 @@ class RunColumns:
 
     def _labels(self) -> list[tuple[str, str]]:
         return [(str(one.id), one.name) for one in self._desk.offered_labels()]
+
+    def _lots(self, row: RunLine | None) -> list[tuple[str, str]]:
+        """Lots poured of the line's candle; another code can be typed."""
+        candle = row.candle_id if row is not None else None
+        codes = [lot.code for lot in lots_of(self._desk.workspace, candle)]
+        return [("", "–"), *((code, code) for code in dict.fromkeys(codes))]
 
     def _candles(self) -> list[tuple[str, str]]:
         kept = [one for one in self._desk.shelf.candles.values() if not one.archived]

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import vessel_parts, vessels
 from wickbench.app.texts_marker import N_
@@ -24,7 +25,7 @@ from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.materials.stock_panel import StockPanel
 from wickbench.gui.naming import name_attributes
-from wickbench.gui.page import label
+from wickbench.gui.page import button, label
 from wickbench.gui.vessels.measure_table import MeasureTable
 from wickbench.gui.vessels.vessel_drawing import VesselPicture
 
@@ -43,7 +44,13 @@ _SCALE = next(spec for spec in WEIGHING_FIELDS if spec.name == "scale_id")
 
 
 class VesselEditor(QWidget):
-    """The form of a vessel; results follow while the person types."""
+    """The form of a vessel; results follow while the person types.
+
+    Signals:
+        card_requested: the person wants the vessel on paper.
+    """
+
+    card_requested = Signal()
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__()
@@ -66,6 +73,8 @@ class VesselEditor(QWidget):
         self.scale_name = label(texts(_SCALE.label), "quiet")
         self.scale = ChoiceField(texts(_SCALE.label), [])
         self.how_measured = HowComputed(texts)
+        self.card = button(texts(N_("Vessel card as PDF…")))
+        self.card.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         used = {*_FIRST, *_LAST}
         self.outside = FieldForm(workspace, [s for s in VESSEL_FIELDS if s.name not in used])
         self.stock = StockPanel(workspace)
@@ -92,6 +101,7 @@ class VesselEditor(QWidget):
             (self.line,),
             (self.brim,),
             (self.scale_name, self.scale, self.how_measured),
+            (self.card,),
             (self.outside,),
             (self.stock,),
             (self.last,),
@@ -109,6 +119,7 @@ class VesselEditor(QWidget):
             form.refused.connect(self._typed)
         self.recipe.committed.connect(self._choose_recipe)
         self.scale.committed.connect(self._choose_scale)
+        self.card.clicked.connect(self.card_requested)
 
     # -- showing ---------------------------------------------------------------------------------
     def show_vessel(self, vessel: Vessel | None, shelf: Shelf) -> None:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar, Final
 
 from typing_extensions import override
 
 from wickbench.app import shelf_edit, vessels
+from wickbench.app.papers import write_vessel_cards
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_texts import volume
+from wickbench.domain.errors import DomainError
 from wickbench.gui.catalog.catalog_dock import CatalogDock
 from wickbench.gui.tables.column import Column
 from wickbench.gui.vessels.vessel_editor import VesselEditor
@@ -25,6 +27,9 @@ _PUT_AWAY = N_(
     "A candle or a record still names this vessel, so it was put away instead of removed. "
     "Undo brings it back."
 )
+
+_NOT_IN_FILES: Final = '<>:"/\\|?*'
+"""What some systems take in no name of a file."""
 
 
 class VesselsDock(CatalogDock):
@@ -92,6 +97,7 @@ class VesselsDock(CatalogDock):
     @override
     def build_editor(self) -> QWidget:
         self.editor = VesselEditor(self.workspace)
+        self.editor.card_requested.connect(self.export_card)
         return self.editor
 
     @override
@@ -116,6 +122,24 @@ class VesselsDock(CatalogDock):
     def remove_record(self, record: int) -> None:
         if not shelf_edit.remove_item(self.workspace, record):
             self.ask.tell(self.texts(_PUT_AWAY))
+
+    def export_card(self) -> None:
+        """Ask where, and write the card of the vessel that is shown."""
+        shelf = load_shelf(self.workspace)
+        if self.record is None or self.record not in shelf.vessels:
+            return
+        name = shelf.vessels[self.record].name or self.texts(N_("Vessel without a name"))
+        path = self.ask.save_path(
+            self.texts(N_("Where shall the vessel card be kept?")),
+            f"{''.join(one for one in name if one not in _NOT_IN_FILES)}.pdf",
+            self.texts(N_("PDF files (*.pdf)")),
+        )
+        if path is None:
+            return
+        try:
+            write_vessel_cards(self.workspace, shelf, path, only=self.record)
+        except DomainError as error:
+            self.ask.tell(self.texts.say(error))
 
     @override
     def focus_first_field(self) -> None:

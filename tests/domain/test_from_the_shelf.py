@@ -50,15 +50,30 @@ def test_a_mix_by_ratio() -> None:
 
 
 def test_extra_per_pot_is_kept_back() -> None:
-    """By hand: pots of 1050 g with 50 g extra hold 5 jars; a pot takes 105 g of oil.
+    """By hand: pots of 1000 g with 50 g extra hold 4 jars; a full one takes 85 g of oil.
 
-    500 g of oil make 4 full pots (420 g) and one with 80 − 5 = 75 g: 3 jars of 20 g.
+    500 g of oil make 5 full pots (425 g) and one with 75 − 5 = 70 g: 3 jars of 20 g.
     """
-    jar = replace(JAR, pot_g=1050)
+    jar = replace(JAR, pot_g=1000)
     reach = from_the_shelf([jar], Shelf(stock=FULL, extra_g=50))
     assert reach.sets == 23
-    assert reach.pots == 5
-    assert use_of([jar], Shelf(stock={}, extra_g=50), 23)["fig"] == pytest.approx(460 + 25)
+    assert reach.pots == 6
+    assert use_of([jar], Shelf(stock={}, extra_g=50), 23)["fig"] == pytest.approx(460 + 30)
+
+
+def test_steps_of_the_scale_are_kept_back_in_each_pot() -> None:
+    """By hand: pots of 5 jars; 24 jars are 5 pots, so 480 + 5 g of oil; 23 are 5 pots too."""
+    jar = replace(JAR, pot_g=1000)
+    shelf = Shelf(stock={"fig": 484.9}, rounding_g=1)
+    assert from_the_shelf([jar], replace(shelf, stock={"fig": 485})).sets == 24
+    assert from_the_shelf([jar], shelf).sets == 23
+
+
+def test_a_rounded_up_last_digit_is_no_shortage() -> None:
+    """Two hundred thirds of a gram, three times, are 200 g though each was rounded up."""
+    jar = Making(key=1, recipe=Recipe(wax={"soy": 1}), each_g=200 / 3)
+    assert from_the_shelf([jar], Shelf(stock={"soy": 200})).sets == 3
+    assert from_the_shelf([jar], Shelf(stock={"soy": 199.99})).sets == 2
 
 
 def test_melter_holding_back_for_topping_up() -> None:

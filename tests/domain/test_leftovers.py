@@ -270,6 +270,7 @@ def test_the_oil_that_keeps_layers_from_being_sold_is_named(oil: str, key: str) 
     assert not jar.for_sale
     assert jar.findings[0].key == key
     assert jar.findings[0].data["name"] == oil.capitalize()
+    assert len([one for one in jar.findings if "name" in one.data]) == 1, "told once"
 
 
 def test_a_layer_over_its_limit_in_a_vessel_within_it_is_told() -> None:

@@ -247,16 +247,15 @@ def _day(step: Step, on: dt.date, key: str, data: dict[str, object]) -> Day:
 
 
 def _ordered(supply: Supply, use_on: dt.date, work: WorkDays) -> Day:
-    """The order day: there on a working day, by the day of its use, lead time before."""
-    there_on = work.last_by(use_on)
+    """The order day; what is used on a working day is there on that day."""
     if supply.lead_in_workdays:
-        on = work.before(there_on, supply.lead_days)
+        on = work.before(use_on, supply.lead_days)
     else:
-        on = work.last_by(day_before(there_on, supply.lead_days))
+        on = work.last_by(day_before(use_on, supply.lead_days))
     data = {
         "name": supply.name,
         "lead_days": supply.lead_days,
-        "there_on": there_on.isoformat(),
+        "there_on": use_on.isoformat(),
     }
     return _day(Step.ORDER, on, "calendar.order", data)
 

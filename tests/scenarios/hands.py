@@ -53,6 +53,11 @@ class Hands:
         QApplication.processEvents()
         return bench.docks[key]
 
+    def activate(self) -> None:
+        """Give the keyboard to the window: what popped up before may have taken it."""
+        self.window.activateWindow()
+        assert QTest.qWaitForWindowActive(self.window)
+
     # -- doing ---------------------------------------------------------------------------------
     def press(self, button: QPushButton) -> None:
         """Press a button that is there to be pressed."""
@@ -92,8 +97,7 @@ class Hands:
     def write(self, field: NoteField, text: str) -> None:
         """Write a text of several lines over what stands there, and leave it with Tab."""
         self.clock.wait(APART_S)
-        self.window.activateWindow()  # a list that popped up before may have taken it
-        assert QTest.qWaitForWindowActive(self.window)
+        self.activate()
         field.note.setFocus()
         field.note.selectAll()
         field.note.insertPlainText(text)

@@ -107,6 +107,9 @@ class Workbench(QObject):
             self._stack.addWidget(page)
         page = self.pages[key]
         self._stack.setCurrentWidget(page)
+        focused = self._window.focusWidget()
+        if focused is None or not page.isAncestorOf(focused):
+            page.setFocus()  # Tab goes on in the page, not where the person was before
         for stage, action in self.stage_actions.items():
             action.setChecked(stage == key)
         self._make_width(needed=page.needs_width)

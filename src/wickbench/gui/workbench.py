@@ -107,8 +107,7 @@ class Workbench(QObject):
             self._stack.addWidget(page)
         page = self.pages[key]
         self._stack.setCurrentWidget(page)
-        focused = self._window.focusWidget()
-        if focused is None or not page.isAncestorOf(focused):
+        if not page.isAncestorOf(self._window.focusWidget()):
             page.setFocus()  # Tab goes on in the page, not where the person was before
         for stage, action in self.stage_actions.items():
             action.setChecked(stage == key)

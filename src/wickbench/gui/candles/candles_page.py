@@ -88,9 +88,9 @@ class CandlesPage(Page):
         return [
             Column(key="code", title=N_("Code"), show=lambda row: row.code, keeps=True),
             Column(key="name", title=N_("Name"), show=self._name, stretch=True),
-            Column(key="recipe", title=N_("Recipe"), show=lambda row: row.recipe),
+            Column(key="recipe", title=N_("Recipe"), show=lambda row: row.recipe, spare=True),
             Column(key="vessel", title=N_("Vessel"), show=lambda row: row.vessel),
-            Column(key="wicks", title=N_("Wicks"), show=lambda row: row.wicks),
+            Column(key="wicks", title=N_("Wicks"), show=lambda row: row.wicks, spare=True),
             Column(
                 key="declared", title=N_("Declared"), numeric=True, show=self._declared,
                 sort=lambda row: row.declared_g, about=N_("Declared net weight"),

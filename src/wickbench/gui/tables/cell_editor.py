@@ -102,7 +102,8 @@ class CellEditor(QStyledItemDelegate):
             editor.setCurrentIndex(at if at >= 0 else editor.findText(text))
             line = editor.lineEdit()
             if line is not None:
-                line.selectAll()
+                length = len(line.text())
+                line.setSelection(length, -length)  # all of it, read from its beginning
         elif isinstance(editor, QLineEdit):
             editor.setText(text)
 

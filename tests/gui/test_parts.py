@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAction, QTextDocument
+from PySide6.QtGui import Qt as GuiQt
 from PySide6.QtWidgets import QApplication, QLabel, QMessageBox, QWidget
 
 from gui.sample_pages import PlainPage
@@ -16,7 +17,7 @@ from wickbench.domain.findings import Finding, Rank
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.icons import drawing, icon_pixmap, recolour, set_icon
-from wickbench.gui.naming import plain_action_text
+from wickbench.gui.naming import plain_action_text, plain_hint
 from wickbench.gui.page import button, label
 from wickbench.gui.questions import AskInWindow
 from wickbench.gui.style_sheet import set_look
@@ -160,3 +161,12 @@ def test_buttons_are_pressed_by_enter_and_space(qtbot: QtBot, key: Qt.Key) -> No
     qtbot.addWidget(made)
     with qtbot.waitSignal(made.clicked):
         qtbot.keyClick(made, key)
+
+
+@pytest.mark.parametrize("name", ["<b>Rose</b> & <img src=x.png>", "a < b & c", "Salt & Pepper"])
+def test_a_tooltip_shows_a_name_as_it_was_typed(name: str) -> None:
+    hint = plain_hint(name)
+    shown = QTextDocument()
+    # A tooltip takes the same two ways: what looks like markup is read as markup.
+    (shown.setHtml if GuiQt.mightBeRichText(hint) else shown.setPlainText)(hint)
+    assert shown.toPlainText() == name

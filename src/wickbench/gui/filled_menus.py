@@ -10,7 +10,7 @@ from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu, QWidget
 
 from wickbench.app.texts_marker import N_
-from wickbench.gui.naming import plain_action_text
+from wickbench.gui.naming import plain_action_text, plain_hint
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -43,7 +43,7 @@ class RecentMenu(QMenu):
         self.clear()
         for path in files:
             action = self.addAction(plain_action_text(path.stem))
-            action.setToolTip(str(path))
+            action.setToolTip(plain_hint(str(path)))
             action.triggered.connect(partial(self._choose, path))
         self.setEnabled(bool(files))
 

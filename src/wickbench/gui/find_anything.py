@@ -20,7 +20,7 @@ from typing_extensions import override
 
 from wickbench.app.search import find, matches
 from wickbench.gui.icons import icon
-from wickbench.gui.naming import accessible, name_attributes
+from wickbench.gui.naming import accessible, name_attributes, plain_hint
 from wickbench.gui.page import label
 from wickbench.gui.style_sheet import set_look
 from wickbench.gui.theme import colours_of
@@ -112,7 +112,7 @@ class FindAnything(QFrame):
         for target in self.targets(sought):
             detail = f"  ·  {target.detail}" if target.detail else ""
             item = QListWidgetItem(f"{target.title}{detail}")
-            item.setToolTip(target.title)
+            item.setToolTip(plain_hint(target.title))
             name = target.icon or str((target.action and target.action.property("icon_name")) or "")
             if name:
                 item.setIcon(icon(name, colours))

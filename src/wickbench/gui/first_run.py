@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from wickbench.gui.icons import icon_pixmap, set_icon
-from wickbench.gui.naming import accessible, name_attributes, plain_action_text
+from wickbench.gui.naming import accessible, name_attributes, plain_action_text, plain_hint
 from wickbench.gui.page import button, heading, label, title_label
 from wickbench.gui.style_sheet import set_look
 from wickbench.gui.theme import colours_of
@@ -118,7 +118,7 @@ class FirstRun(QScrollArea):
     def _recent_button(self, path: Path) -> QPushButton:
         made = button(plain_action_text(path.stem), "flat")
         made.setStyleSheet("text-align: left;")
-        made.setToolTip(str(path))
+        made.setToolTip(plain_hint(str(path)))
         accessible(made, path.stem)
         made.clicked.connect(partial(self.recent_requested.emit, path))
         return made

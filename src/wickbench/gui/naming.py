@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from html import escape
 from typing import TypeVar
 
 from PySide6.QtCore import QObject
+from PySide6.QtGui import Qt
 from PySide6.QtWidgets import QWidget
 
 _Widget = TypeVar("_Widget", bound=QWidget)
@@ -37,3 +39,8 @@ def accessible(widget: _Widget, name: str, description: str = "") -> _Widget:
 def plain_action_text(text: str) -> str:
     """User text for an action, tab or button: an ampersand must not become a mnemonic."""
     return text.replace("&", "&&")
+
+
+def plain_hint(text: str) -> str:
+    """User text for a tooltip: Qt reads what looks like markup as markup, so that is escaped."""
+    return f"<qt>{escape(text)}</qt>" if Qt.mightBeRichText(text) else text

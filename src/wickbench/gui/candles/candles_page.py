@@ -17,7 +17,7 @@ from wickbench.domain.errors import DomainError
 from wickbench.gui.candles.candle_editor import CandleEditor
 from wickbench.gui.fields.input_guards import TextGuard
 from wickbench.gui.icons import set_icon
-from wickbench.gui.naming import accessible, name_attributes
+from wickbench.gui.naming import accessible, name_attributes, plain_hint
 from wickbench.gui.page import Page, button, label, title_label
 from wickbench.gui.recipes.put_away import PUT_AWAY_TOO
 from wickbench.gui.tables.column import Column
@@ -190,7 +190,7 @@ class CandlesPage(Page):
         if candle is not None:
             name = candle.name or self.texts(N_("Candle without a name"))
             self.name.setText(name)
-            self.name.setToolTip(name)
+            self.name.setToolTip(plain_hint(name))
 
     @override
     def show_record(self, record: int) -> None:

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from wickbench.gui.fields.input_guards import TextGuard
 from wickbench.gui.icons import set_icon
-from wickbench.gui.naming import accessible, name_attributes
+from wickbench.gui.naming import accessible, name_attributes, plain_hint
 from wickbench.gui.page import button, label, title_label
 from wickbench.gui.style_sheet import set_look
 from wickbench.gui.tables.row_model import RowModel
@@ -140,7 +140,7 @@ class EditorPane(QScrollArea):
     def show_title(self, name: str, *, there: bool) -> None:
         """Show the thing's name, or what belongs here when there is nothing."""
         self.title.setText(name)
-        self.title.setToolTip(name)
+        self.title.setToolTip(plain_hint(name))
         for widget in (self.title, self.duplicate, self.remove, self.editor):
             widget.setVisible(there)
         self.empty.setVisible(not there)

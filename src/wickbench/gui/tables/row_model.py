@@ -8,6 +8,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 from typing_extensions import override
 
 from wickbench.domain.errors import DomainError
+from wickbench.gui.naming import plain_hint
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Hashable, Sequence
@@ -178,7 +179,7 @@ class RowModel(QAbstractTableModel, Generic[Row]):
         typed, sentence = kept
         return {
             int(Qt.ItemDataRole.DisplayRole): typed, int(Qt.ItemDataRole.EditRole): typed,
-            int(Qt.ItemDataRole.ToolTipRole): sentence, int(LOOK_ROLE): "stops",
+            int(Qt.ItemDataRole.ToolTipRole): plain_hint(sentence), int(LOOK_ROLE): "stops",
             int(ICON_ROLE): "stops",
             int(Qt.ItemDataRole.AccessibleDescriptionRole): sentence,
         }.get(int(role))  # fmt: skip
@@ -250,7 +251,7 @@ def _shown(column: Column[Row], row: Row, role: int) -> object:
     if role == Qt.ItemDataRole.EditRole:
         return column.edit_text(row) if column.edit_text else column.show(row)
     if role == Qt.ItemDataRole.ToolTipRole:
-        return column.hint(row) if column.hint else column.show(row)
+        return plain_hint(column.hint(row) if column.hint else column.show(row))
     if role == LOOK_ROLE:
         return column.look(row) if column.look else ""
     if role == ICON_ROLE:

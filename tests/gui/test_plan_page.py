@@ -314,6 +314,9 @@ def test_starting_goes_to_the_bench_and_asks_first_while_something_stops_the_pou
     with qtbot.assertNotEmitted(page.go_requested):
         qtbot.mouseClick(page.start, Qt.MouseButton.LeftButton)
     assert "Oil" in ask.asked[-1]
+    notes = [one for one in page.findings.sentences if one not in ask.asked[-1]]
+    assert notes  # only what stops is asked about
+    assert not any("estimate" in one for one in ask.asked[-1].splitlines())
     ask.agree = True
     with qtbot.waitSignal(page.go_requested):
         qtbot.mouseClick(page.start, Qt.MouseButton.LeftButton)

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from wickbench.app.texts import Texts
     from wickbench.app.workspace import Workspace
     from wickbench.documents.surface import Surface
+    from wickbench.domain.findings import Finding
 
 _HEADINGS = (
     "", N_("Material"), N_("Weigh"), "", N_("How"), N_("Weighed"),
@@ -153,6 +154,6 @@ def paper_faces() -> PaperFaces:
     return PaperFaces(shelf.nearest(SANS, REGULAR)[0], shelf.nearest(SANS, "Bold")[0])
 
 
-def has_stops(view: PlanView) -> bool:
-    """Whether something stops the pour."""
-    return any(one.rank is Rank.STOPS for one in view.findings)
+def stops_of(view: PlanView) -> tuple[Finding, ...]:
+    """What stops the pour."""
+    return tuple(one for one in view.findings if one.rank is Rank.STOPS)

@@ -19,7 +19,7 @@ from wickbench.app.pour_codes import taken_codes
 from wickbench.app.pour_session import load_session
 from wickbench.app.shelf import load_shelf
 from wickbench.app.texts_marker import N_
-from wickbench.app.weigh_sheets import CAUTIONS, has_stops, write_weigh_sheets
+from wickbench.app.weigh_sheets import CAUTIONS, stops_of, write_weigh_sheets
 from wickbench.domain.errors import DomainError
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.how_computed import HowComputed
@@ -306,12 +306,18 @@ class PlanPage(Page):
         if plan.state == "poured":
             self.plan_again()
             return
-        question = self.texts(N_("Something still stands against this pour. Start all the same?"))
-        if plan.state == "planned" and has_stops(view):
-            stops = "\n".join(self.findings.sentences[:3])
-            if not self.ask.confirm(f"{question}\n\n{stops}", self.texts(_START["planned"])):
-                return
+        if plan.state == "planned" and not self._agreed(view):
+            return
         self.go_requested.emit("bench", plan.id)
+
+    def _agreed(self, view: PlanView) -> bool:
+        """Whether nothing stops the pour, or the person starts it all the same."""
+        stops = [self.texts.say(one) for one in stops_of(view)]
+        if not stops:
+            return True
+        question = self.texts(N_("Something still stands against this pour. Start all the same?"))
+        said = "\n".join((question, "", *stops))
+        return self.ask.confirm(said, self.texts(_START["planned"]))
 
     def _show_equipment(self) -> None:
         self.go_requested.emit("equipment", None)

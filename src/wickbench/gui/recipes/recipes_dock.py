@@ -65,7 +65,8 @@ class RecipesDock(CatalogDock):
                 look=lambda row: "quiet" if row.put_away else "",
             ),
             Column(
-                key="version", title=N_("V."), numeric=True, sort=lambda row: row.number,
+                key="version", title=N_("V."), numeric=True, spare=True,
+                sort=lambda row: row.number,
                 show=lambda row: self.texts(N_("v{number}"), number=row.number),
                 about=N_("Newest version"),
             ),

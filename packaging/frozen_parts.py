@@ -86,6 +86,10 @@ def hidden_imports() -> list[str]:
     return [*own_modules(), *BARCODES, *FONT_PACKAGES]
 
 
+# Qt's own words, in the languages that the window has a catalog for.
+_QT_LANGUAGES = ("qtbase_de.qm",)
+
+
 def is_wanted(plugin: str) -> bool:
     """Whether a plug-in or file that comes with Qt is of use to the program.
 
@@ -93,7 +97,9 @@ def is_wanted(plugin: str) -> bool:
         plugin: its path, with either kind of slash.
     """
     path = PurePosixPath(plugin.replace("\\", "/"))
-    if {*_PLUGIN_FOLDERS, "qml", "translations"} & set(path.parts[:-1]):
+    if "translations" in path.parts[:-1]:
+        return path.name in _QT_LANGUAGES
+    if {*_PLUGIN_FOLDERS, "qml"} & set(path.parts[:-1]):
         return False
     return not path.name.removeprefix("lib").startswith(_PLUGINS)
 

@@ -15,6 +15,7 @@ from wickbench.documents.label_draws import ImageDraw, PathDraw, TextDraw
 from wickbench.documents.label_layout import LaidOutLabel, draw_label, lay_out_label
 from wickbench.documents.rooms import is_inside
 from wickbench.documents.surface import RecordingSurface
+from wickbench.documents.text_fit import words_of
 from wickbench.domain.labels import (
     FrameElement,
     LabelDesign,
@@ -261,3 +262,17 @@ def test_drawing_gives_background_frame_and_text_in_their_order() -> None:
     assert surface.paths[0].path[0][1:] == (-1, -1)
     assert surface.paths[1].path[0][1:] == (1.5, 1.5)
     assert surface.texts[0].run.text == "ASH & LINEN"
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        # a figure and its unit stay on one line: SI Brochure 5.4.3, ISO 80000-1 7.1.4
+        ("NET WT 7.3 OZ (207 g)", ["NET", "WT", "7.3 OZ", "(207 g)"]),
+        ("4 hours at a time", ["4", "hours", "at", "a", "time"]),
+        ("1 lb 2 oz", ["1 lb", "2 oz"]),
+        ("7 garden herbs", ["7", "garden", "herbs"]),
+    ],
+)
+def test_a_figure_and_its_unit_stay_on_one_line(text: str, words: list[str]) -> None:
+    assert words_of(text) == words

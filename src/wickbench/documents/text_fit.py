@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -16,6 +17,8 @@ Room = Callable[[float, float], tuple[float, float]]
 """From top and bottom of a line (mm) to the left and right edge it has there."""
 
 _STEP_PT: Final = 0.25
+# A blank, but not the one between a figure and its unit ("207 g", "7.3 oz").
+_BREAK: Final = re.compile(r"(?<!\d) | (?!(?:mg|g|kg|oz|lb|mL|ml|L|mm|cm|in|OZ|LB)\b)")
 _HAIR_MM: Final = 1e-6
 
 
@@ -114,13 +117,18 @@ def fit_size(
     return size if size >= minimum_pt else None
 
 
+def words_of(text: str) -> list[str]:
+    """Pieces between which a line may end: a figure and its unit stay together."""
+    return _BREAK.split(text)
+
+
 def wrap(
     face: Typeface, text: str, width_mm: float, size_pt: float, letter_spacing_em: float = 0.0
 ) -> tuple[Run, ...]:
     """Break a text into lines no wider than this; a longer word is broken between letters."""
     lines: list[Run] = []
     for paragraph in text.splitlines() or [""]:
-        words = _split_long(face, paragraph.split(" "), width_mm / size_pt, letter_spacing_em)
+        words = _split_long(face, words_of(paragraph), width_mm / size_pt, letter_spacing_em)
         line = ""
         for word in words:
             longer = f"{line} {word}" if line else word
@@ -189,7 +197,7 @@ def _broken(style: TextStyle, text: str, widths: list[float], size_pt: float) ->
     """The text in lines of these widths; None when it does not go."""
     lines: list[str] = []
     for paragraph in text.splitlines():
-        words = paragraph.split(" ") if style.wrap else [paragraph]
+        words = words_of(paragraph) if style.wrap else [paragraph]
         while True:
             if len(lines) == len(widths):
                 return None

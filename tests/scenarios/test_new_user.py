@@ -373,15 +373,16 @@ def test_the_first_day_of_a_candle_maker(
     assert load == pytest.approx(8.0, abs=0.01)  # the load is kept whatever was over-poured
     lay_out_labels(hands)
     lay_out_cautions(hands)
+    write_papers(hands, ask, tmp_path)
     assert ask.told == []
 
-    done = hands.dump()
+    done, printed = hands.dump(), prints(hands)
+    assert len(printed) == 2
     acts = hands.undo_everything()
     assert hands.dump() == empty
+    assert prints(hands) == printed  # what left the house is known whatever is undone
     assert hands.redo_everything() == acts
     assert hands.dump() == done
-
-    write_papers(hands, ask, tmp_path)
     assert ask.told == []
     kept = hands.dump(journalled=False)
     hands.window.menus.actions["close_workshop"].trigger()
@@ -394,6 +395,11 @@ def test_the_first_day_of_a_candle_maker(
     assert load_session(again.window.workspace, 1) is not None
     for key in ("pour_plan", "bench", "candles", "labels", "equipment", "business", "settings"):
         again.page(key)
+
+
+def prints(hands: Hands) -> list[dict[str, object]]:
+    """What was printed or exported so far."""
+    return hands.dump(journalled=False)["print_record"]
 
 
 def write_papers(hands: Hands, ask: Answers, folder: Path) -> None:

@@ -199,7 +199,7 @@ class MainWindow(QMainWindow):
         self.workbench.page_shown.connect(self._page_shown)
         fill_go_menu(self.menus.menus["go"], self.workbench)
         self.stages_bar.show_stages(self.workbench.stage_actions.values())
-        restore_layout(self, self.user)
+        self.workbench.place_docks(partial(restore_layout, self, self.user))
         self.stages_bar.setVisible(True)
         self._unsubscribe = workspace.subscribe(self._changed)
         self._changed(None)

@@ -32,11 +32,13 @@ def keep_geometry(window: QMainWindow, user: UserSettings) -> None:
     user.set_text("window_geometry", _text(window.saveGeometry()))
 
 
-def restore_layout(window: QMainWindow, user: UserSettings) -> None:
-    """Put the docks where they were; what another version kept is passed over."""
+def restore_layout(window: QMainWindow, user: UserSettings) -> bool:
+    """Put the docks where they were; false when nothing is known or another version kept it.
+
+    The docks must not be tabbed yet: Qt would leave the tabs of that layout on top of the window.
+    """
     kept = user.text("window_state")
-    if kept:
-        window.restoreState(_bytes(kept), LAYOUT_VERSION)
+    return bool(kept) and window.restoreState(_bytes(kept), LAYOUT_VERSION)
 
 
 def keep_layout(window: QMainWindow, user: UserSettings) -> None:

@@ -14,6 +14,8 @@ from wickbench.gui.icons import set_icon
 from wickbench.gui.stages import PLACES, STAGES
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from PySide6.QtWidgets import QMainWindow
 
     from wickbench.app.questions import Ask
@@ -63,7 +65,6 @@ class Workbench(QObject):
         self._folded_for_page = False
         for dock_spec in DOCKS:
             self._add_dock(dock_spec)
-        self.reset_docks()
 
     # -- actions ---------------------------------------------------------------------------------
     def make_actions(self, colours: Colours) -> None:
@@ -141,7 +142,15 @@ class Workbench(QObject):
         dock.go_requested.connect(self.go)
         dock.topLevelChanged.connect(self._tidy_titles)
         dock.dockLocationChanged.connect(self._tidy_titles)
+        self._window.addDockWidget(Qt.DockWidgetArea.LeftDockWidgetArea, dock)
         self.docks[spec.key] = dock
+
+    def place_docks(self, restored: Callable[[], bool]) -> None:
+        """Put the docks where they were, or where they start when that is not known."""
+        if restored():
+            self._tidy_titles()
+        else:
+            self.reset_docks()
 
     def reset_docks(self) -> None:
         """Put the docks in one row of tabs at the left, as wide as they start."""

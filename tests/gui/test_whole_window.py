@@ -111,6 +111,19 @@ def test_docks_and_bars_have_unique_names_for_the_layout(full: MainWindow) -> No
     assert names.most_common(1)[0][1] == 1
 
 
+def test_a_layout_that_was_kept_leaves_no_second_row_of_tabs(window: MainWindow) -> None:
+    assert window.workspace is not None
+    path = window.workspace.path
+    window.close_workshop()
+    QApplication.processEvents()
+    assert window.open_workshop(path)
+    for _ in range(5):
+        QApplication.processEvents()
+    bars = window.findChildren(QTabBar, options=Qt.FindChildOption.FindDirectChildrenOnly)
+    inside = [bar for bar in bars if bar.isVisible() and window.rect().contains(bar.geometry())]
+    assert [bar.count() for bar in inside] == [3]
+
+
 def test_labels_take_text_as_it_is(full: MainWindow) -> None:
     for _ in stations(full):
         pass

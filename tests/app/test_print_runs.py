@@ -101,9 +101,9 @@ def test_several_labels_share_a_sheet_in_their_order(workshop: Workspace, tmp_pa
     view = view_of(workshop, run)
     assert (view.count, view.sheets, view.need.new_sheets) == (23, 2, 1)
     assert view.need.left == 16 + 21 - 23
-    # A sticker of 62 × 36 mm lies on a base of 70 mm: its diagonal is longer, so this stops.
+    # A sticker of 62 × 36 mm lies on a base of 70 mm: its diagonal is longer, so this is told.
     assert "caution.larger-than-base" in keys_of(view)
-    assert not view.may_print
+    assert view.may_print
     path = printing.write_labels(workshop, view, tmp_path / "proof.pdf", proof=True)
     with pdfplumber.open(path) as document:
         words = [document.pages[at].extract_text() for at in (0, 1)]
@@ -111,10 +111,6 @@ def test_several_labels_share_a_sheet_in_their_order(workshop: Workspace, tmp_pa
     assert words[0].count("Cedar porch") == 4
     assert words[0].count("WARNING") == 2
     assert words[1].count("WARNING") == 7
-    with pytest.raises(DomainError) as refused:
-        printing.export_labels(workshop, view, tmp_path / "labels.pdf")
-    assert refused.value.key == "print.stopped"
-    assert not (tmp_path / "labels.pdf").exists()
 
 
 def test_stickers_used_are_toggled_one_by_one(workshop: Workspace) -> None:
@@ -217,7 +213,9 @@ def test_maker_and_net_weight_missing_are_told(workshop: Workspace) -> None:
     assert {"label.maker-missing", "label.net-weight-missing"} <= after
 
 
-def test_a_damaged_picture_in_the_file_stops_the_print_with_a_finding(workshop: Workspace) -> None:
+def test_a_damaged_picture_in_the_file_stops_the_print_with_a_finding(
+    workshop: Workspace, tmp_path: Path
+) -> None:
     kept = fill_workshop(workshop)
     run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 1))
     label = view_of(workshop, run).labels[0].id
@@ -228,6 +226,10 @@ def test_a_damaged_picture_in_the_file_stops_the_print_with_a_finding(workshop: 
     view = view_of(workshop, run)
     assert "picture.damaged" in keys_of(view)
     assert not view.may_print
+    with pytest.raises(DomainError) as refused:
+        printing.export_labels(workshop, view, tmp_path / "labels.pdf")
+    assert refused.value.key == "print.stopped"
+    assert not (tmp_path / "labels.pdf").exists()
 
 
 def test_figures_are_measured_against_the_table_of_the_region(workshop: Workspace) -> None:
@@ -382,3 +384,13 @@ def test_a_new_sheet_knows_its_page_by_name(workshop: Workspace) -> None:
     key = shelf_edit.new_item(workshop, "sheet", {}, {"page": "Letter", "columns": 2, "rows": 3})
     sheet = sheet_in(workshop, key)
     assert (sheet.page_w_mm, sheet.page_h_mm) == (215.9, 279.4)  # 8 1/2 × 11 in of 25.4 mm
+
+
+def test_a_run_is_shown_by_its_name(workshop: Workspace) -> None:
+    kept = fill_workshop(workshop)
+    run = print_runs.choose_sheet(workshop, None, kept.three_by_seven)
+    assert print_runs.run_names(workshop) == {run: ""}
+    print_runs.rename_run(workshop, run, "  Winter fair ")
+    assert print_runs.run_names(workshop) == {run: "Winter fair"}
+    workshop.undo()
+    assert print_runs.run_names(workshop) == {run: ""}

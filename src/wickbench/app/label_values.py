@@ -32,6 +32,7 @@ FIELD_WORDS: Final[Mapping[str, str]] = {
     "net_weight": N_("Net weight"),
     "lot": N_("Lot"),
     "poured_on": N_("Day of pouring"),
+    "burn_time": N_("Burn advice"),
     "price": N_("Price"),
     "business": N_("Name of the business"),
     "business_address": N_("Place of the business"),
@@ -42,6 +43,9 @@ FIELD_WORDS: Final[Mapping[str, str]] = {
 """Fields in the order of the list to insert from: name to msgid."""
 
 _MG_PER_G: Final = 1000
+_BURN: Final = N_("Burn at most {n} hours at a time")
+LONGEST_BURN_H: Final = 4
+"""Longest burn in hours: common practice."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,6 +136,7 @@ def _candle(shelf: Shelf, settings: Settings, texts: Texts, candle: Candle) -> d
         "identity": candle.identity or _identity(recipe, candle, texts),
         "vessel": shelf.names.get(candle.vessel_id, "") if candle.vessel_id else "",
         "code": candle.code or "",
+        "burn_time": texts(_BURN, n=LONGEST_BURN_H) if candle.wick_ids else "",
         "net_weight": net_weight_text(candle.declared_net_g, settings, texts),
         "price": texts.money(price) if price is not None else "",
     }

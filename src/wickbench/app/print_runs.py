@@ -71,6 +71,19 @@ def run_ids(workspace: Workspace) -> tuple[int, ...]:
     return tuple(int(str(row["id"])) for row in rows)
 
 
+def run_names(workspace: Workspace) -> dict[int, str]:
+    """Names of all print runs by key; empty where the person gave none."""
+    with workspace.read() as connection:
+        rows = records.fetch_all(connection, "print_run", order=("id",))
+    return {int(str(row["id"])): str(row["name"] or "") for row in rows}
+
+
+def rename_run(workspace: Workspace, run_id: int, name: str, *, origin: object = None) -> None:
+    """Give a print run a name."""
+    with workspace.step(N_("Name a print run"), origin=origin) as connection:
+        records.update(connection, "print_run", run_id, {"name": name.strip()})
+
+
 def print_run(workspace: Workspace, run_id: int | None) -> PrintRun:
     """One print run; an empty one for ``None``.
 

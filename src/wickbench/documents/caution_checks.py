@@ -74,7 +74,7 @@ def dropped_finding(line: CautionLine, needed_mm: float) -> Finding:
 
 
 def base_findings(shape: StickerShape, base: Base | None) -> list[Finding]:
-    """A sticker that is larger than what it is stuck on."""
+    """A sticker that is larger than the base; it may still go on a lid or the side."""
     if base is None:
         return []
     if base.depth_mm is None:
@@ -86,4 +86,4 @@ def base_findings(shape: StickerShape, base: Base | None) -> list[Finding]:
     if not too_large:
         return []
     data = {"sticker_mm": shape.across_mm, "base_mm": base.width_mm}
-    return [Finding(Rank.STOPS, "caution.larger-than-base", data)]
+    return [Finding(Rank.WATCH, "caution.larger-than-base", data)]

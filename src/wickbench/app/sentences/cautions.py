@@ -80,7 +80,7 @@ SENTENCES: dict[str, str] = {
     ),
     "caution.larger-than-base": N_(
         "The sticker, {sticker_mm} across, is larger than the {base_mm} of base or lid that it is "
-        "meant for."
+        "meant for. Stick it where it lies flat, or take a smaller one."
     ),
     "caution.missing-glyph": N_(
         "The typeface {family} has no sign for {signs}. Choose another typeface for the caution."

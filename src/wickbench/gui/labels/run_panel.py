@@ -16,7 +16,7 @@ from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.fields.form import readings_of
-from wickbench.gui.fields.line_field import QuantityField
+from wickbench.gui.fields.line_field import LineField, QuantityField
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.labels.run_columns import RunColumns
 from wickbench.gui.labels.sheet_box import SheetBox
@@ -27,6 +27,7 @@ from wickbench.gui.tables.table_view import TableView
 
 if TYPE_CHECKING:
     from wickbench.app.print_runs import RunLine
+    from wickbench.app.texts import Texts
     from wickbench.gui.labels.desk import Desk
 
 USED = field("print_run", "used_count", N_("Already used, the first"), "count", low=0, high=10_000)
@@ -68,13 +69,17 @@ class RunPanel(QWidget):
         self.findings = FindingsList()
         self.well = FindingsList()
         self.new_run = button(texts("New print run"))
-        self.runs = ChoiceField(texts("Print run"), ())
-        self.remove_run = button(texts("Remove this print run"), "flat")
+        self._make_run_fields(texts)
         self.done = label("", "fine")
         self.position = button(texts("Correct the printer’s position…"), "flat")
         self._lay_out()
         self._connect()
         name_attributes(self)
+
+    def _make_run_fields(self, texts: Texts) -> None:
+        self.runs = ChoiceField(texts("Print run"), ())
+        self.name = LineField(texts("Name of this print run"))
+        self.remove_run = button(texts("Remove this print run"), "flat")
 
     def make_menu(self) -> QMenu:
         """The starting designs and the caution sticker."""
@@ -96,7 +101,7 @@ class RunPanel(QWidget):
         top.addWidget(self.new_label)
         top.addWidget(self.new_run)
         box.addLayout(top)
-        for part in (self.runs, self.lines, self.counts, self.done, self.sheet_box):
+        for part in (self.runs, self.name, self.lines, self.counts, self.done, self.sheet_box):
             box.addWidget(part)
         pair = QHBoxLayout()
         pair.setSpacing(12)
@@ -124,6 +129,7 @@ class RunPanel(QWidget):
         self.printer.committed.connect(self._choose_printer)
         self.new_run.clicked.connect(self._begin_run)
         self.runs.committed.connect(self._choose_run)
+        self.name.committed.connect(self._rename)
         self.remove_run.clicked.connect(self._remove_run)
         self.position.clicked.connect(self.position_requested)
         self.sheet_box.typing.connect(self.show_view)
@@ -169,11 +175,19 @@ class RunPanel(QWidget):
         """Offer the runs once there are several."""
         desk, texts = self._desk, self._desk.workspace.texts
         said = N_("Print run {number}")
-        pairs = [(str(key), texts(said, number=str(key))) for key in desk.runs]
+        names = print_runs.run_names(desk.workspace)
+        pairs = [(str(key), names.get(key) or texts(said, number=str(key))) for key in desk.runs]
         self.runs.set_pairs(pairs)
         self.runs.show_stored(str(desk.run_id or ""))
         self.runs.setVisible(len(pairs) > 1)
+        self.name.setVisible(desk.run_id is not None)
+        self.name.show_stored(desk.run.name)
+        self.name.show_assumed(texts(N_("Name of this print run")))
         self.remove_run.setVisible(desk.run_id is not None)
+
+    def _rename(self, name: str) -> None:
+        if self._desk.run_id is not None:
+            print_runs.rename_run(self._desk.workspace, self._desk.run_id, name)
 
     def _show_used(self) -> None:
         used = self._desk.run.used

@@ -74,6 +74,17 @@ LABELS = (
 
 # sheet, stickers used already, lines of (label, candle, lot, count)
 RUNS = (
+    ("Bowls", "White ovals, 2 across", (), (("Oval for bowls", "PB-2", "26-311-A1", 8),)),
+    (
+        "Winter fair, bases",
+        "White rounds, 24 up",
+        (),
+        (
+            ("Base caution", "BS-30", "26-332-A1", 18),
+            ("Base caution", "BS-8", "26-332-A2", 12),
+            ("Base caution", "CP-32", "26-332-B1", 6),
+        ),
+    ),
     (
         "Winter fair, fronts",
         "Kraft sheet, 3 across",
@@ -85,15 +96,4 @@ RUNS = (
             ("Jar front, kraft", "CP-32", "26-332-B1", 6),
         ),
     ),
-    (
-        "Winter fair, bases",
-        "White rounds, 24 up",
-        (),
-        (
-            ("Base caution", "BS-30", "26-332-A1", 18),
-            ("Base caution", "BS-8", "26-332-A2", 12),
-            ("Base caution", "CP-32", "26-332-B1", 6),
-        ),
-    ),
-    ("Bowls", "White ovals, 2 across", (), (("Oval for bowls", "PB-2", "26-311-A1", 8),)),
 )

@@ -5,7 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QCheckBox, QComboBox, QCompleter, QSizePolicy
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QCompleter,
+    QSizePolicy,
+    QStyle,
+    QStyleOptionComboBox,
+    QStylePainter,
+)
 from typing_extensions import override
 
 from wickbench.gui.fields.field import Field
@@ -14,8 +22,29 @@ from wickbench.gui.fields.input_guards import TextGuard, WheelGuard
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+    from PySide6.QtGui import QPaintEvent
+
 _CHARACTERS: Final = 8
 _ROWS: Final = 16
+_INSET: Final = 10
+
+
+class ElidingCombo(QComboBox):
+    """A box to choose from that ends a name it has no room for with an ellipsis."""
+
+    @override
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QStylePainter(self)
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        style = self.style()
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        part = QStyle.SubControl.SC_ComboBoxEditField
+        room = style.subControlRect(QStyle.ComplexControl.CC_ComboBox, option, part, self).width()
+        mode = Qt.TextElideMode.ElideRight
+        text = self.fontMetrics().elidedText(option.currentText, mode, max(0, room - _INSET))
+        option.currentText = text
+        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
 
 
 class ChoiceField(Field):
@@ -28,7 +57,7 @@ class ChoiceField(Field):
             accessible_name: translated name of the field.
             pairs: stored word and translated label, in order; the word ``""`` is *not chosen*.
         """
-        self.combo = QComboBox()
+        self.combo = ElidingCombo()
         slim(self.combo)
         super().__init__(self.combo, accessible_name)
         WheelGuard(self.combo)

@@ -179,7 +179,7 @@ class LinesTable(QWidget):
         candle = self._shelf.candles.get(row.candle_id or 0) if self._shelf else None
         if candle is None or candle.declared_net_g is None:
             return ""
-        return self.workspace.texts.units.full(candle.declared_net_g, "mass")
+        return self.workspace.texts.quantity(candle.declared_net_g, "mass", both=False)
 
     def _vessel_word(self, row: LineRow) -> str:
         vessel = resolve(row, self._shelf).vessel if self._shelf else None

@@ -89,6 +89,7 @@ def _sheet(  # noqa: PLR0917 - what a sheet is made of
 
 def _facts(card: PotCard, view: PlanView, shelf: Shelf, texts: Texts) -> tuple[str, ...]:
     facts = [texts(N_("Load {load}"), load=card.load)]
+    facts += _add_oil_at(card, shelf, texts)
     if card.pour_at:
         facts.append(_pour_at(card, shelf, texts))
     facts.append(texts(N_("Left over at the end: {left}"), left=card.leftover))
@@ -104,6 +105,24 @@ def _facts(card: PotCard, view: PlanView, shelf: Shelf, texts: Texts) -> tuple[s
     if names:
         facts.append(texts(_TEST_ONLY, names=", ".join(names)))
     return tuple(facts)
+
+
+def _add_oil_at(card: PotCard, shelf: Shelf, texts: Texts) -> list[str]:
+    """The window for the oil that is usual for the wax's class; nothing without oil."""
+    version = shelf.versions.get(int(str(card.plan.recipe_key)))
+    wax = main_wax(version, shelf) if version is not None else None
+    add_c = card.plan.recipe.add_c
+    if wax is None or add_c is None or not card.plan.load.percent:
+        return []
+    low, high = wax_defaults(wax).add_oil_c
+    return [
+        texts(
+            N_("Add oil at {hot}; usual for such a wax {low} to {high}"),
+            hot=celsius(texts, add_c),
+            low=celsius(texts, low),
+            high=celsius(texts, high),
+        )
+    ]
 
 
 def _pour_at(card: PotCard, shelf: Shelf, texts: Texts) -> str:

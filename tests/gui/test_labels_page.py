@@ -471,6 +471,19 @@ def test_the_page_needs_no_sideways_scrolling_at_1024(
         assert corner.x() <= filled.viewport().width()
 
 
+def test_the_links_under_the_checks_keep_their_words_where_both_have_no_room_abreast(
+    filled: LabelsPage, window: MainWindow
+) -> None:
+    window.resize(1024, 768)
+    filled.tabs.setCurrentIndex(RUN)
+    panel = filled.run.panel
+    links = (panel.position, panel.remove_run)
+    panel.setFixedWidth(sum(link.sizeHint().width() for link in links) - 8)
+    QApplication.processEvents()
+    for link in links:
+        assert link.width() >= link.sizeHint().width()
+
+
 def test_labels_and_sheets_are_found_by_ctrl_k(
     filled: LabelsPage, shop: Workspace, window: MainWindow
 ) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import print_runs
@@ -116,11 +116,8 @@ class RunPanel(QWidget):
         box.addWidget(heading(texts("Before you print")))
         box.addWidget(self.findings)
         box.addWidget(self.well)
-        last = QHBoxLayout()
-        last.addWidget(self.position)
-        last.addWidget(self.remove_run)
-        last.addStretch(1)
-        box.addLayout(last)
+        for flat in (self.position, self.remove_run):  # under each other: both keep their words
+            box.addWidget(flat, 0, Qt.AlignmentFlag.AlignLeft)
         box.addStretch(1)
 
     def _connect(self) -> None:

@@ -1,7 +1,7 @@
 """Makes workshop-v1.wickbench, a file as version 1 writes it.
 
-Once version 1 is released the file stays as it is for ever, and this script with it; until then
-it is run again whenever a table changes:  python tests/data/make_workshop_v1.py
+The file stays as it is for ever. The script tells what is in it; only a program whose present
+version is 1 can run it.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parents[1] / "src"))
 
 from wickbench.storage import records, state, workshop_file  # noqa: E402 - needs the path above
+from wickbench.storage.migrations import current_version  # noqa: E402 - as above
 
 if TYPE_CHECKING:
     from wickbench.storage.workshop_file import Connection, WorkshopFile
@@ -101,6 +102,8 @@ def fill(workshop: WorkshopFile) -> None:
 
 def main() -> None:
     """Make the file anew."""
+    if current_version() != 1:
+        raise SystemExit("Only the program of version 1 writes a file of version 1.")
     TARGET.unlink(missing_ok=True)
     workshop = workshop_file.create(TARGET, clock=StillClock(), made_by="0.1.0")
     fill(workshop)

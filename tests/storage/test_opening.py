@@ -16,6 +16,7 @@ import pytest
 
 from wickbench.app.sentences.files import SENTENCES
 from wickbench.storage import records, workshop_file
+from wickbench.storage.migrations import current_version
 from wickbench.storage.opening import APPLICATION_ID
 from wickbench.storage.refusals import FileRefused
 
@@ -119,10 +120,10 @@ def test_a_file_of_a_newer_version_is_refused_untouched(path: Path, clock: Clock
     assert path.read_bytes() == before
 
 
-def test_the_header_bears_our_own_id_and_version_one(path: Path, clock: Clock) -> None:
+def test_the_header_bears_our_own_id_and_the_present_version(path: Path, clock: Clock) -> None:
     header = made(path, clock).read_bytes()[:100]
     # Offsets 60 and 68 of https://www.sqlite.org/fileformat2.html#the_database_header
-    assert int.from_bytes(header[60:64], "big") == 1
+    assert int.from_bytes(header[60:64], "big") == current_version()
     assert int.from_bytes(header[68:72], "big") == APPLICATION_ID
 
 

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
 
 _MATERIAL_TABLES = (
     "wax",
+    "wax_measurement",
     "fragrance",
     "wick",
     "dye",
@@ -29,8 +30,17 @@ _KINDS: Mapping[str, frozenset[str]] = {
         name: frozenset({"candles"})
         for name in ("candle", "candle_wick", "candle_extra", "test_record")
     },
-    **{name: frozenset({"plans"}) for name in ("plan", "plan_line", "plan_pot")},
-    **{name: frozenset({"pours"}) for name in ("pour_pot", "pour_amount", "pour_fill")},
+    **{name: frozenset({"plans"}) for name in ("plan", "plan_line", "plan_pot", "plan_leftover")},
+    **{
+        name: frozenset({"pours"})
+        for name in ("pour_pot", "pour_amount", "pour_fill", "temperature_reading")
+    },
+    "pour_leftover": frozenset({"pours", "leftovers"}),
+    **{name: frozenset({"leftovers"}) for name in ("leftover", "leftover_part")},
+    **{name: frozenset({"leftovers", "candles"}) for name in ("layered", "layer")},
+    "heating": frozenset({"heatings"}),
+    "timer": frozenset({"timers"}),
+    "net_check": frozenset({"net_checks"}),
     **{name: frozenset({"labels"}) for name in ("label", "label_version", "label_element")},
     **{name: frozenset({"print_runs"}) for name in ("print_run", "print_line", "print_record")},
     **{

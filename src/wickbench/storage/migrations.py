@@ -1,12 +1,15 @@
 """Numbered steps that bring an older workshop file to the present version.
 
-Each step is hand-written SQL. To change the tables after a release: change the table, add the step
-that turns the former version into it, store a file of the former version with the tests.
+Each step is written-out SQL in a module of its own. To change the tables after a release: change
+the table, add the step that turns the former version into it, store a file of the former version
+with the tests.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
+
+from wickbench.storage import migration_2
 
 if TYPE_CHECKING:
     import sqlite3
@@ -16,7 +19,7 @@ if TYPE_CHECKING:
 
 # Version 1 is the first: it has no step, it is made from the tables as they are drawn.
 FIRST = 1
-STEPS: Steps = {}
+STEPS: Steps = {2: migration_2.STEP}
 
 
 class BrokenFile(Exception):

@@ -5,12 +5,19 @@ from __future__ import annotations
 from sqlalchemy.dialects import sqlite
 from sqlalchemy.schema import CreateIndex, CreateTable
 
-from wickbench.storage import tables_catalog, tables_house, tables_labels, tables_making
+from wickbench.storage import (
+    tables_bench,
+    tables_catalog,
+    tables_house,
+    tables_labels,
+    tables_making,
+)
 from wickbench.storage.schema import METADATA
 
 __all__ = [
     "METADATA",
     "statements",
+    "tables_bench",
     "tables_catalog",
     "tables_house",
     "tables_labels",

@@ -28,14 +28,25 @@ WICK_KINDS = ("cotton", "cotton_paper", "paper", "cored", "hemp", "wooden", "woo
 # Everything bought and used up, vessels too, so that lots, stock and prices are told in one place.
 ITEM = table(
     "item", key(), text("kind", default="supplies"), text("name", default=""), text("supplier"),
-    text("code"), text("note"), text("colour"), flag("archived"), one_of("kind", *ITEM_KINDS),
+    text("code"), text("note"), text("colour"), flag("archived"), whole("lead_days"),
+    flag("lead_in_workdays"), one_of("kind", *ITEM_KINDS),
 )  # fmt: skip
 
 WAX = table(
     "wax", detail_key(), text("wax_class"), real("liquid_g_per_ml"), flag("liquid_measured"),
     real("set_g_per_ml"), flag("set_measured"), real("melts_from_c"), real("melts_to_c"),
     whole("max_load_ppm"), text("max_load_basis"), real("heat_to_c"), real("add_oil_c"),
-    real("pour_c"), whole("cure_days"), real("flash_c"), one_of("max_load_basis", "wax", "total"),
+    real("pour_c"), whole("cure_days"), real("flash_c"), text("finish"),
+    one_of("max_load_basis", "wax", "total"), one_of("finish", "single", "top_up", "second"),
+)  # fmt: skip
+
+# How the maker measured a wax of her own: hot to a line, water on set wax, or the drop of a level.
+WAX_MEASUREMENT = table(
+    "wax_measurement", key(), ref("wax_id", "wax.item_id", part=True), text("way", default="hot"),
+    text("measured_on"), ref("vessel_id", "vessel.item_id"), whole("volume_ul"), whole("mass_mg"),
+    real("wax_c"), whole("water_mg"), real("water_c"), whole("hot_um"), whole("set_um"),
+    ref("scale_id", "scale.id"), flag("left_out"), text("note"),
+    one_of("way", "hot", "set", "drop"),
 )  # fmt: skip
 
 FRAGRANCE = table(
@@ -86,6 +97,7 @@ VESSEL = table(
     whole("fill_um"), whole("outer_height_um"), whole("outer_top_um"), whole("outer_bottom_um"),
     whole("base_um"), whole("straight_from_um"), whole("straight_to_um"), whole("empty_mg"),
     whole("cells", default=1), text("lid_text"), ref("lid_id", "item.id"),
+    whole("base_fillet_um"), whole("push_up_um"),
     one_of("vessel_kind", "jar", "tin", "cup", "mould", "clamshell"),
     one_of("glass", *VESSEL_MATERIALS),
 )  # fmt: skip

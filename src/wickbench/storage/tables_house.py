@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sqlalchemy import Column, Integer, LargeBinary, PrimaryKeyConstraint, Text, UniqueConstraint
 
-from wickbench.storage.schema import flag, key, ref, table, text, whole
+from wickbench.storage.schema import flag, key, one_of, real, ref, table, text, whole
 
 WORKSHOP = table(
     "workshop", key(), Column("file_id", Text, nullable=False), whole("made_ms"), text("made_by"),
@@ -40,11 +40,19 @@ POT = table(
 
 HEAT_SOURCE = table(
     "heat_source", key(), text("name", default=""), flag("open_flame"), whole("power_w"),
-    flag("left_on_heat"), text("note"),
+    flag("left_on_heat"), text("note"), text("heater"), whole("bath_mg"),
+    one_of("heater", "hotplate", "melter"),
 )  # fmt: skip
 
 THERMOMETER = table(
     "thermometer", key(), text("name", default=""), text("thermometer_kind"), text("note"),
+    real("reads_to_c"),
+)  # fmt: skip
+
+# A timer rings whatever is undone, and goes on while the window is closed.
+TIMER = table(
+    "timer", key(), text("name", default=""), whole("started_ms"), whole("ends_ms"),
+    whole("rang_ms"), journalled=False,
 )  # fmt: skip
 
 PRINTER = table(

@@ -30,7 +30,7 @@ CANDLE = table(
     "candle", key(), text("name", default=""), text("code"), ref("version_id", "recipe_version.id"),
     ref("vessel_id", "vessel.item_id"), ref("lid_id", "item.id"), whole("declared_net_mg"),
     text("fill_to"), text("identity"), text("note"), whole("price_e4"), flag("archived"),
-    one_of("fill_to", "line", "net"),
+    one_of("fill_to", "line", "net", "set"),
 )  # fmt: skip
 
 CANDLE_WICK = table(
@@ -55,7 +55,8 @@ PLAN = table(
     "plan", key(), text("name", default=""), text("pour_on"), text("note"),
     whole("extra_mg", default=0), whole("extra_ppm", default=0),
     ref("heat_source_id", "heat_source.id"), text("state", default="planned"),
-    text("recorded_json"), one_of("state", "planned", "pouring", "poured"),
+    text("recorded_json"), text("needed_on"), whole("spare_days"), real("room_c"),
+    whole("vessel_seconds"), one_of("state", "planned", "pouring", "poured"),
 )  # fmt: skip
 
 PLAN_LINE = table(
@@ -63,7 +64,7 @@ PLAN_LINE = table(
     ref("candle_id", "candle.id"), ref("version_id", "recipe_version.id"),
     ref("vessel_id", "vessel.item_id"), ref("wick_id", "item.id"), whole("wick_count"),
     whole("count"), text("fill_to", default="line"), whole("net_mg"),
-    one_of("fill_to", "line", "net"),
+    one_of("fill_to", "line", "net", "set"),
 )  # fmt: skip
 
 PLAN_POT = table(
@@ -72,14 +73,14 @@ PLAN_POT = table(
 )  # fmt: skip
 
 # A pot that is done is a booked fact, and so is what was weighed into it and filled from it.
-_POT_IS_DONE = "(SELECT state FROM main.pour_pot WHERE id = {row}.pour_pot_id) = 'done'"
+POT_IS_DONE = "(SELECT state FROM main.pour_pot WHERE id = {row}.pour_pot_id) = 'done'"
 
 # A pouring session as it goes; what was really weighed stays what it was.
 POUR_POT = table(
     "pour_pot", key(), ref("plan_id", "plan.id", required=True), whole("number", default=1),
     ref("version_id", "recipe_version.id"), ref("pot_id", "pot.id"), text("lot_code"),
     text("poured_on"), whole("started_ms"), whole("ended_ms"), text("state", default="open"),
-    text("note"), text("plan_json"), one_of("state", "open", "done", "dropped"),
+    text("note"), text("plan_json"), real("room_c"), one_of("state", "open", "done", "dropped"),
     booked="{row}.state = 'done'", free=("note", "ended_ms"),
 )  # fmt: skip
 
@@ -88,12 +89,12 @@ POUR_AMOUNT = table(
     whole("position", default=0), ref("item_id", "item.id", required=True),
     text("role", default="wax"), whole("planned_mg"), whole("weighed_mg"),
     ref("scale_id", "scale.id"), whole("at_ms"),
-    one_of("role", "wax", "fragrance", "dye", "additive"), booked=_POT_IS_DONE,
+    one_of("role", "wax", "fragrance", "dye", "additive"), booked=POT_IS_DONE,
 )  # fmt: skip
 
 POUR_FILL = table(
     "pour_fill", key(), ref("pour_pot_id", "pour_pot.id", part=True),
     ref("plan_line_id", "plan_line.id"), ref("candle_id", "candle.id"),
     ref("vessel_id", "vessel.item_id"), Column("count", Integer, nullable=False), whole("each_mg"),
-    whole("poured"), booked=_POT_IS_DONE,
+    whole("poured"), booked=POT_IS_DONE,
 )  # fmt: skip

@@ -26,6 +26,7 @@ from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import Page, button, heading, label
 from wickbench.gui.plan.lines_table import LinesTable
+from wickbench.gui.plan.panels import build_panels
 from wickbench.gui.plan.plan_chooser import PlanChooser
 from wickbench.gui.plan.plan_settings import PlanSettings
 from wickbench.gui.plan.pot_card import PotCardView
@@ -69,7 +70,7 @@ class PlanPage(Page):
     kinds: ClassVar[frozenset[str]] = frozenset(
         {
             "plans", "pours", "candles", "recipes", "materials", "stock", "vessels", "equipment",
-            "settings",
+            "settings", "leftovers", "heatings",
         }
     )  # fmt: skip
 
@@ -97,6 +98,7 @@ class PlanPage(Page):
         self.totals = TotalsCard()
         self.how = HowComputed(texts)
         self.findings = FindingsList(N_("Nothing to watch out for."))
+        self.panels = build_panels(workspace)
         self._lay_out()
         self._connect()
         name_attributes(self)
@@ -121,7 +123,7 @@ class PlanPage(Page):
         self.cautions = label("\n\n".join(texts(words) for words in CAUTIONS), "quiet")
         for part in (
             heading(texts(N_("What it comes to"))), self.totals, self.how,
-            heading(texts(N_("Before you pour"))), self.findings,
+            heading(texts(N_("Before you pour"))), self.findings, *self.panels,
             heading(texts(N_("Take care"))), self.cautions, self.plan_settings.note_form,
         ):  # fmt: skip
             self.side.addWidget(part)
@@ -141,6 +143,8 @@ class PlanPage(Page):
         self.print_sheets.clicked.connect(self.export_sheets)
         self.start.clicked.connect(self.begin)
         self.findings.go_requested.connect(self.go_requested)
+        for panel in self.panels:
+            panel.go_requested.connect(self.go_requested)
 
     # -- showing ---------------------------------------------------------------------------------
     @override
@@ -174,6 +178,8 @@ class PlanPage(Page):
 
     def _read(self, plan: PlanRow, shelf: Shelf) -> None:
         self._words = LineWords(self.workspace, shelf)
+        for panel in self.panels:
+            panel.refresh()
         self._taken = taken_codes(self.workspace, plan.id)
         begun = plan.state != "planned"
         self._session = load_session(self.workspace, plan.id) if begun else None
@@ -208,6 +214,8 @@ class PlanPage(Page):
             self.texts, view.findings, goal=lambda one: goal_of(one, view, shelf)
         )
         self._show_cards(view, shelf)
+        for panel in self.panels:
+            panel.show_plan(view, shelf)
         self.print_sheets.setEnabled(bool(view.pots))
         self.start.setEnabled(bool(view.pots) or self._session is not None)
 

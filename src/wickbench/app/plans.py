@@ -50,6 +50,8 @@ class PlanRow:
     extra_percent: float = 0.0
     heat_source_id: int | None = None
     state: str = "planned"
+    room_c: float | None = None
+    vessel_seconds: int | None = None
     lines: tuple[LineRow, ...] = ()
     pot_ids: tuple[int, ...] = ()
 

@@ -265,9 +265,10 @@ def test_more_heat_than_drawn_is_told() -> None:
 
 
 def test_at_best_and_what_is_to_be_expected() -> None:
-    """Hot plate under a bath 0.4 to 0.6: common practice, no source."""
+    """Hot plate under a bath 0.4 to 0.6: common practice, no source; at best t = E / P."""
     guess = heating_time(618.5, 1500)
-    assert guess.at_best_min == pytest.approx(618.5 / 0.9 / 60, abs=1e-9)
+    assert guess.at_best_min == pytest.approx(618.5 / 1.5 / 60, abs=1e-9)
+    assert guess.low_min == pytest.approx(618.5 / 0.9 / 60, abs=1e-9)
     assert guess.high_min == pytest.approx(618.5 / 0.6 / 60, abs=1e-9)
     assert guess.likely_min is None
     learned = heating_time(618.5, 1500, learned=learn([log(0.3), log(0.31), log(0.32)]))

@@ -30,6 +30,10 @@ _THERMOMETERS = {
     "glass": N_("glass"),
     "other": N_("another kind"),
 }
+HEATERS = {
+    "hotplate": N_("hot plate with a water bath"),
+    "melter": N_("melter that heats the wax itself"),
+}
 _NOTE = N_("Notes")
 
 EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
@@ -105,7 +109,25 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
         field(
             "heat_source", "left_on_heat", N_("The pot stays on it while the oil goes in"), "yes_no"
         ),
-        field("heat_source", "power_w", N_("Power in watts"), "count", low=1, high=20_000),
+        field("heat_source", "heater", N_("Heats as"), "choice", choices=choices(HEATERS)),
+        field(
+            "heat_source",
+            "power_w",
+            N_("Power in watts"),
+            "count",
+            low=1,
+            high=20_000,
+            hint=N_("On its rating plate. With it the plan tells how long a pot takes."),
+        ),
+        field(
+            "heat_source",
+            "bath_g",
+            N_("Water in its bath"),
+            "mass",
+            low=0,
+            high=50_000,
+            hint=N_("It is heated along with the wax; a litre weighs 1 kg."),
+        ),
         field("heat_source", "note", _NOTE, "note"),
     ),
     "thermometer": (
@@ -117,6 +139,15 @@ EQUIPMENT_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
             "choice",
             choices=choices(_THERMOMETERS),
             hint=N_("An infrared one reads shiny tins far too low."),
+        ),
+        field(
+            "thermometer",
+            "reads_to_c",
+            N_("Reads to, in °C"),
+            "number",
+            low=0.01,
+            high=10,
+            hint=N_("The smallest step of its display, for example 0.1."),
         ),
         field("thermometer", "note", _NOTE, "note"),
     ),

@@ -74,13 +74,19 @@ _HEADS: Final[Mapping[str, tuple[tuple[str, str], ...]]] = {
         ("safe_ml", N_("Safe fill")),
         ("empty_g", N_("Empty")),
     ),
-    "heat_source": (("open_flame", N_("Flame")), ("left_on_heat", N_("Pot stays on"))),
-    "thermometer": (("thermometer_kind", N_("Kind")),),
+    "heat_source": (
+        ("power_w", N_("Watts")),
+        ("open_flame", N_("Flame")),
+        ("left_on_heat", N_("Pot stays on")),
+    ),
+    "thermometer": (("thermometer_kind", N_("Kind")), ("reads_to_c", N_("Reads to"))),
     "printer": (("tray", N_("Tray")), ("edge_mm", N_("Cannot print within"))),
 }
 SPARE: Final = frozenset({"safe_ml", "empty_g"})
 """Columns that give way where it is narrow; the form beside the list says them too."""
-NUMERIC: Final = frozenset({"maximum_g", "step_g", "brim_ml", "safe_ml", "empty_g"})
+NUMERIC: Final = frozenset(
+    {"maximum_g", "step_g", "brim_ml", "safe_ml", "empty_g", "power_w", "reads_to_c"}
+)
 
 
 def heads(table: str) -> tuple[tuple[str, str], ...]:
@@ -111,6 +117,8 @@ def cell(texts: Texts, table: str, row: Row, column: str) -> str:
     if column in {"open_flame", "left_on_heat"}:
         return texts(N_("yes")) if row.get(column) else texts(N_("no"))
     value = row.get(column)
+    if column == "reads_to_c" and isinstance(value, (int, float)):
+        return f"{texts.number(value, 3).rstrip('0').rstrip('.,')} °C"
     spec = next(one for one in EQUIPMENT_FIELDS[table] if one.name == column)
     if value is None or value == "":
         return ""

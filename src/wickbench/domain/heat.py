@@ -77,6 +77,8 @@ class Substance:
 WATER = Substance(kj_per_kg_c=4.186)
 STEEL = Substance(kj_per_kg_c=0.50)
 ALUMINIUM = Substance(kj_per_kg_c=0.90)
+GLASS = Substance(kj_per_kg_c=0.83, estimate=True)
+"""Glass that stands heat; from memory."""
 OIL = Substance(kj_per_kg_c=2.0, estimate=True)
 """Fragrance oils differ little; 2.0 is an estimate."""
 

@@ -137,7 +137,7 @@ class HeatingTime:
     """How long heating takes.
 
     Attributes:
-        at_best_min: it will not be faster than this.
+        at_best_min: it will not be faster than this: all of the power arrives.
         likely_min: what the maker's own pours say; None before two of them.
         low_min: quickest that is to be expected.
         high_min: slowest that is to be expected.
@@ -163,10 +163,8 @@ def heating_time(
     if usual is None:
         raise OutOfRange("heat.heater", name=heater)
     if learned is None:
-        best = heating_minutes(heat_kj, power_w, usual[1])
-        return HeatingTime(
-            best, None, best, heating_minutes(heat_kj, power_w, usual[0]), learned=False
-        )
+        best, low, high = (heating_minutes(heat_kj, power_w, part) for part in (1.0, *usual[::-1]))
+        return HeatingTime(best, None, low, high, learned=False)
     low, likely, high = (
         heating_minutes(heat_kj, power_w, min(max(value, 0.01), 2.0))
         for value in (learned.high, learned.efficiency, learned.low)

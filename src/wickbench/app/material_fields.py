@@ -51,11 +51,25 @@ _WORKING = N_("Working with it")
 _SAFETY = N_("From the safety data sheet")
 _MEASURES = N_("Measures")
 
+LEAD_FIELDS: tuple[FieldSpec, ...] = (
+    field(
+        "item",
+        "lead_days",
+        N_("Days until it arrives"),
+        "days",
+        low=0,
+        high=365,
+        hint=N_("From the order until it is on the shelf; the calendar of a plan counts with it."),
+    ),
+    field("item", "lead_in_workdays", N_("The supplier counts working days"), "yes_no"),
+)
+"""Of everything that is bought, vessels too."""
 
 COMMON_FIELDS: tuple[FieldSpec, ...] = (
     field("item", "name", N_("Name"), "text"),
     field("item", "supplier", N_("Supplier"), "text"),
     field("item", "code", N_("Supplier’s number"), "text"),
+    *LEAD_FIELDS,
 )
 NOTE_FIELD = field("item", "note", N_("Notes"), "note", group=N_("Notes"))
 

@@ -49,6 +49,8 @@ class PlanRow:
     extra_g: float = 0.0
     extra_percent: float = 0.0
     heat_source_id: int | None = None
+    needed_on: str | None = None
+    spare_days: int | None = None
     state: str = "planned"
     room_c: float | None = None
     vessel_seconds: int | None = None
@@ -111,6 +113,7 @@ def same_again(workspace: Workspace, plan: int, *, origin: object = None) -> int
         old = records.fetch(connection, "plan", plan)
         fresh = {
             "pour_on": workspace.clock.today().isoformat(),
+            "needed_on": None,
             "state": "planned",
             "recorded": None,
             "note": _last_note(workspace, connection, old),

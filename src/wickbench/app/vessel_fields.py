@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.app.fields import FieldSpec, choices, field
+from wickbench.app.material_fields import LEAD_FIELDS
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
@@ -46,6 +47,7 @@ VESSEL_FIELDS: tuple[FieldSpec, ...] = (
     ),
     field("item", "supplier", N_("Supplier"), "text"),
     field("item", "code", N_("Supplier’s number"), "text"),
+    *LEAD_FIELDS,
     field("vessel", "nominal_ml", N_("Size on the box"), "volume", low=1, high=20000),
     field(
         "vessel", "cells", N_("Cells"), "count", low=1, high=100, hint=N_("More than 1 for melts.")

@@ -155,6 +155,8 @@ class Material:
     note: str | None = None
     colour: str | None = None
     archived: bool = False
+    lead_days: int | None = None
+    lead_in_workdays: bool = False
 
     @property
     def weighed(self) -> bool:
@@ -200,6 +202,8 @@ class Vessel:
     code: str | None = None
     note: str | None = None
     archived: bool = False
+    lead_days: int | None = None
+    lead_in_workdays: bool = False
     vessel_kind: str | None = None
     glass: str | None = None
     candle_rated: bool = False

@@ -36,7 +36,12 @@ _DETAILS: dict[str, type[values.Details]] = {
     "packaging": values.Packaging,
     "supplies": values.Supplies,
 }
-_FLAGS = frozenset({"archived", "frozen", "liquid_measured", "set_measured", "candle_rated"})
+_FLAGS = frozenset(
+    {
+        "archived", "frozen", "liquid_measured", "set_measured", "candle_rated",
+        "lead_in_workdays",
+    }
+)  # fmt: skip
 _MG_PER_G = 1000
 
 

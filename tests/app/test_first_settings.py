@@ -28,6 +28,18 @@ def test_a_country_brings_its_units_money_and_region(
     assert {name: found.get(name) for name in expected} == expected
 
 
+@pytest.mark.parametrize(
+    ("locale", "paper"),
+    [
+        # glibc 2.36, LC_PAPER of each locale: height 279 for Letter, 297 for A4
+        ("en_US", "Letter"), ("fr_CA", "Letter"), ("es_MX", "Letter"), ("fil_PH", "Letter"),
+        ("en_GB", "A4"), ("de_DE", "A4"), ("es_AR", "A4"), ("en_AU", "A4"), ("es_PE", "A4"),
+    ],
+)  # fmt: skip
+def test_a_country_brings_its_paper(locale: str, paper: str) -> None:
+    assert settings_for(locale)["paper"] == paper
+
+
 def test_a_currency_that_is_not_offered_is_not_guessed() -> None:
     assert "currency" not in settings_for("sv_SE")
     assert "sold_in_us" not in settings_for("en_NZ")

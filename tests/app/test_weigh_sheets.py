@@ -10,7 +10,8 @@ from pypdf import PdfReader
 from app.test_plans import candle_of, write
 from app.test_pouring import bench_with_plan, seen
 from wickbench.app import plans, pouring
-from wickbench.app.weigh_sheets import CAUTIONS, paper_size, write_weigh_sheets
+from wickbench.app.paper_sizes import paper_size
+from wickbench.app.weigh_sheets import CAUTIONS, write_weigh_sheets
 from wickbench.domain.errors import DomainError
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ def words_of(path: Path) -> str:
 def test_the_page_is_that_of_the_region(
     workshop: Workspace, tmp_path: Path, region: str, size: tuple[float, float]
 ) -> None:
+    """A4 by ISO 216, Letter by ANSI/ASME Y14.1 size A."""
     plan = bench_with_plan(workshop)
     for one in ("us", "eu", "uk"):
         workshop.set_setting(f"sold_in_{one}", one == region.lower())
@@ -38,6 +40,17 @@ def test_the_page_is_that_of_the_region(
     found = (float(box.width) / POINTS_PER_MM, float(box.height) / POINTS_PER_MM)
     assert found == pytest.approx(size, abs=0.05)
     assert paper_size(workshop.settings) == pytest.approx(size, abs=0.05)
+
+
+@pytest.mark.parametrize(("paper", "size"), [("Letter", LETTER), ("A4", A4)])
+def test_the_paper_of_the_settings_comes_before_that_of_the_region(
+    workshop: Workspace, tmp_path: Path, paper: str, size: tuple[float, float]
+) -> None:
+    plan = bench_with_plan(workshop)
+    workshop.set_settings({"sold_in_us": paper != "Letter", "sold_in_eu": True, "paper": paper})
+    box = PdfReader(write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf")).pages[0].mediabox
+    found = (float(box.width) / POINTS_PER_MM, float(box.height) / POINTS_PER_MM)
+    assert found == pytest.approx(size, abs=0.05)
 
 
 def test_every_pot_says_what_to_weigh_where_and_what_it_fills(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app.paper_sizes import usual_paper
 from wickbench.app.settings import UNIT_PRESETS
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ _NUMBERS: Final[Mapping[str, str]] = {"de": "de_DE", "fr": "fr_FR", "es": "es_ES
 
 
 def settings_for(locale: str) -> dict[str, object]:
-    """Units, region, currency and way of writing numbers for a locale such as ``de_AT``.
+    """Units, region, paper, currency and way of writing numbers for a locale such as ``de_AT``.
 
     A locale that names no country leaves everything as it is.
     """
@@ -39,6 +40,7 @@ def settings_for(locale: str) -> dict[str, object]:
     if not any(found.values()):
         found = {}
     found |= UNIT_PRESETS["customary" if country == "US" else "metric"]
+    found["paper"] = usual_paper(country)
     currency = _CURRENCIES.get(country)
     if currency is None and country in _EU - _NO_EURO:
         currency = "EUR"

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.label_making import LabelMaker
 from wickbench.app.label_store import stored_labels
+from wickbench.app.paper_sizes import paper_size
 from wickbench.app.plans import load_plans, pour_day
 from wickbench.app.print_run_view import run_view
 from wickbench.app.print_runs import print_run, run_ids
@@ -16,7 +17,7 @@ from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_card import vessel_card
 from wickbench.app.vessels import remembered_version, view_vessel
-from wickbench.app.weigh_sheets import paper_faces, paper_size, paper_texts, write_weigh_sheets
+from wickbench.app.weigh_sheets import paper_faces, paper_texts, write_weigh_sheets
 from wickbench.documents.flow import Flow
 from wickbench.documents.pdf_file import write_pdf
 from wickbench.documents.vessel_card import draw_vessel_card

@@ -88,6 +88,14 @@ REGION_FIELDS: tuple[FieldSpec, ...] = (
         group=N_("Money and language"),
     ),
     _setting(
+        "paper",
+        N_("Paper"),
+        "choice",
+        choices=choices({"A4": N_("A4 (210 × 297 mm)"), "Letter": N_("Letter (8½ × 11 in)")}),
+        group=N_("Money and language"),
+        hint=N_("For weigh sheets and cards. Sticker sheets bring their own size."),
+    ),
+    _setting(
         "language_of_labels",
         N_("Language of labels"),
         "choice",
@@ -224,6 +232,8 @@ class Settings:
         }
 
     def __getitem__(self, name: str) -> object:
+        if name == "paper" and not self._values.get(name):
+            return "Letter" if self.regions[:1] == ("US",) else "A4"
         return self._values.get(name)
 
     def replaced(self, values: Mapping[str, object]) -> Settings:
@@ -233,7 +243,7 @@ class Settings:
 
     def text(self, name: str) -> str:
         """A setting as text; empty when not filled in."""
-        value = self._values.get(name)
+        value = self[name]
         return "" if value is None else str(value)
 
     def number(self, name: str) -> float:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.label_making import typeface_shelf
 from wickbench.app.mixes import main_wax, wax_defaults
+from wickbench.app.paper_sizes import paper_size
 from wickbench.app.plan_cards import ESTIMATED, estimated_temperatures
 from wickbench.app.plan_pots import celsius
 from wickbench.app.plan_view import PlanView, view_plan
@@ -14,7 +15,6 @@ from wickbench.app.pour_codes import taken_codes
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.documents.flow import Flow, PaperFaces
-from wickbench.documents.page import A4_MM, LETTER_MM
 from wickbench.documents.pdf_file import write_pdf
 from wickbench.documents.typefaces import REGULAR, SANS
 from wickbench.documents.weigh_sheet import SheetLine, WeighSheet, draw_weigh_sheets
@@ -45,12 +45,6 @@ CAUTIONS = (
     ),
 )
 _TEST_ONLY = N_("For testing, not for sale: {names}.")
-
-
-def paper_size(settings: Settings) -> tuple[float, float]:
-    """Letter where it is sold in the US first, A4 elsewhere."""
-    regions = settings.regions
-    return LETTER_MM if regions and regions[0] == "US" else A4_MM
 
 
 def paper_texts(workspace: Workspace) -> Texts:

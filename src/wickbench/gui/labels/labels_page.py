@@ -10,8 +10,8 @@ from typing_extensions import override
 
 from wickbench.app import printing
 from wickbench.app.labels import CAUTION, new_label
+from wickbench.app.paper_sizes import paper_size
 from wickbench.app.texts_marker import N_
-from wickbench.documents.page import A4_MM
 from wickbench.domain.errors import DomainError
 from wickbench.gui.labels.calibration_dialog import CalibrationDialog
 from wickbench.gui.labels.caution_panel import CautionPanel
@@ -26,7 +26,7 @@ from wickbench.gui.page import Page, button
 
 if TYPE_CHECKING:
     from wickbench.app.kinds_of_change import Changes
-    from wickbench.app.label_store import AnyElement
+    from wickbench.domain.labels import AnyElement
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
 
@@ -214,7 +214,9 @@ class LabelsPage(Page):
     def correct_position(self) -> None:
         """Open the form for the four measured crosshairs of the run's printer and tray."""
         sheet, run = self.desk.sheet, self.desk.run
-        page = (sheet.page_w_mm, sheet.page_h_mm) if sheet is not None else A4_MM
+        page = paper_size(self.workspace.settings)
+        if sheet is not None:
+            page = (sheet.page_w_mm, sheet.page_h_mm)
         place = (run.printer, run.tray)
         dialog = CalibrationDialog(self.workspace, self.ask, place, page, self)
         dialog.setObjectName("calibration_dialog")

@@ -108,15 +108,16 @@ def test_what_was_never_counted_sets_no_limit_and_is_told() -> None:
     assert reach.sets == 5
     assert set(reach.uncounted) == {"fig", "glass", "wick"}
     keys = [one.key for one in shelf_findings([JAR], shelf, {})]
-    assert keys == ["shelf.runs-out", "shelf.buy-no-limit", "shelf.uncounted"]
+    assert keys == ["shelf.runs-out-mass", "shelf.buy-no-limit", "shelf.uncounted"]
 
 
 def test_nothing_counted_gives_no_number() -> None:
     reach = from_the_shelf([JAR], Shelf(stock={}))
     assert reach.sets is None
     assert reach.candles == {}
-    keys = [one.key for one in shelf_findings([JAR], Shelf(stock={}), {})]
-    assert keys == ["shelf.no-limit"]
+    found = shelf_findings([JAR], Shelf(stock={}), {})
+    assert [one.key for one in found] == ["shelf.no-limit", "shelf.uncounted"]
+    assert found[1].about[0] == "material"
 
 
 def test_stock_below_nothing_makes_nothing() -> None:
@@ -162,13 +163,47 @@ def test_the_one_purchase_that_frees_most_over_several_candles() -> None:
 
 def test_sentences_name_amounts() -> None:
     said = [Texts().say(one) for one in shelf_findings([JAR], Shelf(stock=FULL), {"fig": "Fig"})]
-    assert said[0] == "25 can be made. First to run out: Fig."
-    assert "100" in said[1]
-    assert "5 more can be made" in said[1]
+    assert said[0] == "First to run out: Fig. For 1 more, 20.0 g · 0.7 oz are missing."
+    assert "100.0 g" in said[1]
+    assert "5 more, 30 in all" in said[1]
     bowls = [Texts().say(one) for one in shelf_findings([TWIN], Shelf(stock=FULL), {})]
-    assert bowls[1] == "With 4 more of bowl, 4 more can be made."
+    assert bowls[0] == "First to run out: bowl. For 1 more, 1 of them are missing."
+    assert "4 of bowl. Then you can make 4 more, 12 in all." in bowls[1]
     none = shelf_findings([JAR], Shelf(stock={**FULL, "fig": 3}), {})
-    assert none[0].key == "shelf.not-one"
+    assert none[0].key == "shelf.not-one-mass"
+
+
+def test_a_ratio_kept_as_near_as_whole_candles_allow() -> None:
+    """By hand: 18 : 12 : 7 with 15 of the first are 15 : 10 : 5.83, so 15, 10 and 6.
+
+    31 glasses are all of them; one of the first more would be 16 : 10.67 : 6.22, 33 glasses.
+    """
+    makings = [
+        replace(JAR, key=key, ratio=ratio) for key, ratio in zip("abc", (18, 12, 7), strict=True)
+    ]
+    shelf = Shelf(stock={"glass": 31})
+    assert from_the_shelf(makings, shelf).sets == 0  # not one whole set of 37
+    reach = from_the_shelf(makings, shelf, near=True)
+    assert reach.candles == {"a": 15, "b": 10, "c": 6}
+    assert (reach.total, reach.step, reach.runs_out[0].short) == (31, 2, 2)
+    first = purchases(makings, Shelf(stock={"glass": 31, "wick": 37}), near=True)[0]
+    assert (first.candles_before, first.candles_after, first.amounts) == (31, 37, {"glass": 6})
+
+
+@given(
+    st.lists(st.integers(1, 40), min_size=1, max_size=4),
+    st.integers(0, 400),
+)
+def test_a_near_ratio_is_off_by_half_a_candle_and_uses_up_what_there_is(
+    ratios: list[int], glasses: int
+) -> None:
+    makings = [replace(JAR, key=at, ratio=ratio) for at, ratio in enumerate(ratios)]
+    reach = from_the_shelf(makings, Shelf(stock={"glass": glasses}), near=True)
+    assert reach.sets is not None
+    for at, ratio in enumerate(ratios):
+        exact = Fraction(ratio * reach.sets, max(ratios))
+        assert abs(reach.candles[at] - exact) <= Fraction(1, 2)
+    assert reach.total <= glasses < reach.total + reach.step
 
 
 def fewest_by_trying(sizes: list[int], room: int) -> int:

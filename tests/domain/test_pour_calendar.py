@@ -83,6 +83,46 @@ def test_a_candle_that_has_not_passed_is_poured_twice() -> None:
     assert on(calendar, Step.ORDER, "Labels") == dt.date(2026, 12, 4)
 
 
+def test_a_candle_in_test_is_not_poured_for_it_again() -> None:
+    """By hand: as above, but the test candles stand there: the oil is needed for the pour."""
+    tested = Making(name="Soy", cure_days=14, burn_days=9, test_poured=True)
+    oil = Supply(name="Oil", lead_days=3)
+    wanted = Wanted(needed_on=FAIR, makings=(tested,), supplies=(oil,), work=NO_WEEKENDS)
+    calendar = pour_calendar(wanted, today=dt.date(2026, 11, 17))
+    assert [day.step for day in calendar.days if day.past] == [Step.TEST_BURN]
+    assert not [day for day in calendar.days if day.step is Step.TEST_POUR]
+    assert on(calendar, Step.ORDER, "Oil") == dt.date(2026, 11, 24)
+    assert calendar.findings[0].key == "calendar.late-test-burn"
+    assert "Monday 16 November 2026" in Texts().say(calendar.findings[0])
+
+
+def test_what_is_enough_for_a_test_is_ordered_for_the_pour() -> None:
+    """By hand: test pour 2 November, pour 27 November; 5 days before each."""
+    untested = Making(name="Soy", cure_days=14, burn_days=9)
+    for for_test, ordered in ((True, dt.date(2026, 10, 28)), (False, dt.date(2026, 11, 20))):
+        oil = Supply(name="Oil", lead_days=5, for_test=for_test)
+        wanted = Wanted(needed_on=FAIR, makings=(untested,), supplies=(oil,), work=NO_WEEKENDS)
+        assert on(pour_calendar(wanted), Step.ORDER, "Oil") == ordered
+
+
+def test_a_supplier_counts_its_own_working_days() -> None:
+    """By hand: a maker who pours on weekends only, a supplier who works Monday to Friday.
+
+    Labels on Sunday 6 December, poured 14 days before on Sunday 22 November. The parcel is there
+    on Friday 20; three working days before is Tuesday 17, ordered on the weekend before.
+    """
+    weekends = WorkDays(off=frozenset(range(5)))
+    oil = Supply(name="Oil", lead_days=3, lead_in_workdays=True)
+    wanted = Wanted(
+        needed_on=FAIR, makings=(SOY,), supplies=(oil,), work=weekends, supplier_work=NO_WEEKENDS
+    )
+    calendar = pour_calendar(wanted)
+    assert on(calendar, Step.POUR) == dt.date(2026, 11, 22)
+    assert on(calendar, Step.ORDER, "Oil") == dt.date(2026, 11, 15)
+    order = next(day for day in calendar.days if day.step is Step.ORDER)
+    assert "Friday 20 November 2026" in Texts().say(order.why)
+
+
 def test_a_supply_is_there_for_the_first_candle_that_takes_it() -> None:
     fast = Making(name="Fast", cure_days=2)
     mine = Supply(name="Lid", lead_days=0, makings=frozenset({"Fast"}))

@@ -7,7 +7,7 @@ from collections import defaultdict
 from typing import TYPE_CHECKING
 
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.pot_split import Groups, fewest_pots
+from wickbench.domain.pot_split import Groups, fewest_pots, first_fit
 from wickbench.domain.recipes import Material, checked_number, mix_parts
 from wickbench.domain.shelf_values import MOST, UNITS, Making, Reach, RunsOut, Shelf, units_of
 
@@ -18,28 +18,34 @@ if TYPE_CHECKING:
 
 _SLACK = 10**6
 _MG_PER_G = 1000
+_PACKED_UP_TO = 120
+"""Vessels of one recipe that are shared out over the fewest pots; of more first fit is taken, which
+is hardly ever a pot worse."""
 
 
-def from_the_shelf(makings: Sequence[Making], shelf: Shelf) -> Reach:
+def from_the_shelf(makings: Sequence[Making], shelf: Shelf, *, near: bool = False) -> Reach:
     """How many whole sets the stock makes.
 
     Args:
         makings: one candle, or several that are made together in a ratio.
         shelf: stock and extra.
+        near: the ratio is kept as near as whole candles allow: a step is then one more of the
+            candle made most, not one whole set more.
 
     Raises:
         OutOfRange: ``shelf.no-candles``; ``pour.vessel-over-pot`` when a vessel takes more than a
             pot holds beside its extra.
     """
-    demand = _Demand(makings, shelf)
+    demand = _Demand(makings, shelf, near=near)
     uncounted = tuple(item for item in demand.each if shelf.stock.get(item) is None)
     sets = demand.most()
     if sets is None:
         return Reach(None, {}, 0, (), uncounted, {})
     need, more = demand.need(sets), demand.need(sets + 1)
+    one_more = sum(demand.counts(sets + 1).values()) - sum(demand.counts(sets).values())
     return Reach(
         sets=sets,
-        candles={one.key: one.ratio * sets for one in makings},
+        candles=demand.counts(sets),
         pots=demand.pots(sets),
         runs_out=tuple(
             RunsOut(item, more[item] / UNITS, have / UNITS)
@@ -50,30 +56,36 @@ def from_the_shelf(makings: Sequence[Making], shelf: Shelf) -> Reach:
         left={
             item: max(0, have - need.get(item, 0)) / UNITS for item, have in demand.counted.items()
         },
+        step=one_more,
     )
 
 
-def use_of(makings: Sequence[Making], shelf: Shelf, sets: int) -> dict[Material, float]:
+def use_of(
+    makings: Sequence[Making], shelf: Shelf, sets: int, *, near: bool = False
+) -> dict[Material, float]:
     """Grams or pieces of each material that so many sets take, extra counted in.
 
     Raises:
         OutOfRange: as ``from_the_shelf``.
     """
-    need = _Demand(makings, shelf).need(sets)
+    need = _Demand(makings, shelf, near=near).need(sets)
     return {item: units / UNITS for item, units in need.items()}
 
 
 class _Demand:
     """What a number of sets takes, in whole units."""
 
-    def __init__(self, makings: Sequence[Making], shelf: Shelf) -> None:
+    def __init__(self, makings: Sequence[Making], shelf: Shelf, *, near: bool) -> None:
         if not makings:
             raise OutOfRange("shelf.no-candles")
         self._shelf = shelf
+        self._makings = makings
+        self._most_made = max(one.ratio for one in makings) if near else 0
         self._groups: dict[Hashable, list[Making]] = {}
         for one in makings:
             self._groups.setdefault(one.recipe_key, []).append(one)
-        self.each: Units = _add(self._of_one(one) for one in makings)
+        self._of_each = [self._of_one(one) for one in makings]
+        self.each: Units = _add(self._of_each)
         self._per_pot = {key: self._of_pot(group[0]) for key, group in self._groups.items()}
         self._rooms = {key: _room_mg(group, shelf) for key, group in self._groups.items()}
         self.counted = {
@@ -87,7 +99,7 @@ class _Demand:
         made_g = one.each_g * (1 + self._shelf.extra_percent / 100)
         grams = ({part.material: units_of(made_g * part.share)} for part in mix_parts(one.recipe))
         pieces = ({item: units_of(count)} for item, count in one.items.items() if count)
-        return {item: one.ratio * units for item, units in _add([*grams, *pieces]).items()}
+        return _add([*grams, *pieces])
 
     def _of_pot(self, one: Making) -> Units:
         """Of each material for one pot, beyond its vessels."""
@@ -97,9 +109,22 @@ class _Demand:
             for part in mix_parts(one.recipe)
         )
 
+    def counts(self, sets: int) -> dict[Hashable, int]:
+        """Of each candle, by key."""
+        return {one.key: self._count(one, sets) for one in self._makings}
+
+    def _count(self, one: Making, sets: int) -> int:
+        if not self._most_made:
+            return one.ratio * sets
+        return (2 * one.ratio * sets + self._most_made) // (2 * self._most_made)  # half up
+
     def need(self, sets: int) -> Units:
         """Everything that so many sets take."""
-        need = {item: units * sets for item, units in self.each.items()}
+        need: Units = dict.fromkeys(self.each, 0)
+        for one, of_one in zip(self._makings, self._of_each, strict=True):
+            count = self._count(one, sets)
+            for item, amount in of_one.items():
+                need[item] += count * amount
         for key, per_pot in self._per_pot.items():
             if any(per_pot.values()):
                 pots = self._pots(key, sets)
@@ -113,15 +138,18 @@ class _Demand:
 
     def _pots(self, key: Hashable, sets: int) -> int:
         room = self._rooms[key]
-        if not sets or room is None:
-            return min(sets, 1)
         counts: defaultdict[int, int] = defaultdict(int)
         for one in self._groups[key]:
-            counts[_each_mg(one)] += one.ratio * sets
+            if count := self._count(one, sets):
+                counts[_each_mg(one)] += count
+        if not counts or room is None:
+            return min(len(counts), 1)
         sizes = tuple(sorted(counts, reverse=True))
         if len(sizes) == 1:
             return -(-counts[sizes[0]] // (room // sizes[0]))
-        return len(fewest_pots(Groups(sizes, tuple(counts[size] for size in sizes)), room))
+        groups = Groups(sizes, tuple(counts[size] for size in sizes))
+        packed = fewest_pots if sum(groups.counts) <= _PACKED_UP_TO else first_fit
+        return len(packed(groups, room))
 
     def fits(self, sets: int) -> bool:
         """Whether the shelf has enough for so many."""
@@ -130,14 +158,11 @@ class _Demand:
 
     def most(self) -> int | None:
         """The most sets that fit; None when nothing counted sets a limit."""
-        limits = [
-            (have + _SLACK) // self.each[item]
-            for item, have in self.counted.items()
-            if self.each[item]
-        ]
-        if not limits:
+        if not any(self.each[item] for item in self.counted):
             return None
-        fits, too_many = 0, min(*limits, MOST) + 1
+        fits, too_many = 0, 1
+        while too_many <= MOST and self.fits(too_many):
+            fits, too_many = too_many, 2 * too_many
         while too_many - fits > 1:
             middle = (fits + too_many) // 2
             if self.fits(middle):

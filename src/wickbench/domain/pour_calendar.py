@@ -55,6 +55,7 @@ class Making:
         name: what the maker calls it.
         cure_days: from the pour until it is cured.
         burn_days: days of burn tests, 0 when it has passed.
+        test_poured: its test candles stand there already, only burning is left.
 
     Raises:
         OutOfRange: ``calendar.days``.
@@ -63,6 +64,7 @@ class Making:
     name: str
     cure_days: int
     burn_days: int = 0
+    test_poured: bool = False
 
     def __post_init__(self) -> None:
         _days(self.cure_days, "cure_days")
@@ -79,6 +81,7 @@ class Supply:
         lead_in_workdays: the supplier counts working days.
         needed_for: the step for which it must be there: ``Step.POUR`` (for its test pour, when
             there is one) or ``Step.LABEL``.
+        for_test: not even the test pour can be made without it.
         makings: names of the candles that it goes into; empty: all.
 
     Raises:
@@ -89,6 +92,7 @@ class Supply:
     lead_days: int
     lead_in_workdays: bool = False
     needed_for: Step = Step.POUR
+    for_test: bool = True
     makings: frozenset[str] = frozenset()
 
     def __post_init__(self) -> None:
@@ -148,6 +152,7 @@ class Wanted:
         makings: the candles.
         supplies: what has to be ordered for them.
         work: on which days people work.
+        supplier_work: which days a supplier counts that counts working days; None: as ``work``.
         spare_days: labelled and packed so many days before they are needed.
 
     Raises:
@@ -158,6 +163,7 @@ class Wanted:
     makings: tuple[Making, ...]
     supplies: tuple[Supply, ...] = ()
     work: WorkDays = field(default_factory=WorkDays)
+    supplier_work: WorkDays | None = None
     spare_days: int = 1
 
     def __post_init__(self) -> None:
@@ -200,20 +206,23 @@ def _steps(wanted: Wanted) -> Iterator[Day]:
     needed = Finding(Rank.NOTE, "calendar.needed", {"needed_on": on})
     yield Day(step=Step.NEEDED, on=wanted.needed_on, name="", why=needed)
     label_on = wanted.work.last_by(day_before(wanted.needed_on, wanted.spare_days))
-    first_use: dict[tuple[Step, str], dt.date] = {}
+    days: list[Day] = []
     for making in wanted.makings:
-        days = list(_of_making(making, label_on, wanted))
-        first_use[Step.POUR, making.name] = min(day.on for day in days)
-        first_use[Step.LABEL, making.name] = label_on
-        yield from days
+        days += _of_making(making, label_on, wanted)
+    yield from days
     for supply in wanted.supplies:
-        uses = [
-            day
-            for (step, name), day in first_use.items()
-            if step is supply.needed_for and (not supply.makings or name in supply.makings)
-        ]
+        uses = [day.on for day in days if _uses(supply, day)]
         if uses:
-            yield _ordered(supply, min(uses), wanted.work)
+            yield _ordered(supply, min(uses), wanted)
+
+
+def _uses(supply: Supply, day: Day) -> bool:
+    """Whether a step takes the supply."""
+    if supply.makings and day.name not in supply.makings:
+        return False
+    if day.step is Step.TEST_POUR:
+        return supply.for_test and supply.needed_for is Step.POUR
+    return day.step is supply.needed_for
 
 
 def _of_making(making: Making, label_on: dt.date, wanted: Wanted) -> Iterator[Day]:
@@ -235,9 +244,11 @@ def _of_making(making: Making, label_on: dt.date, wanted: Wanted) -> Iterator[Da
     if making.burn_days:
         last = work.last_by(day_before(pour_on, 1))
         first = work.before(last, making.burn_days - 1)
-        test_on = work.last_by(day_before(first, making.cure_days))
         burns = Finding(Rank.NOTE, "calendar.test-burn", data)
         yield Day(step=Step.TEST_BURN, on=first, until=last, name=name, why=burns)
+        if making.test_poured:
+            return
+        test_on = work.last_by(day_before(first, making.cure_days))
         tested = data | {"burn_on": first.isoformat()}
         yield _day(Step.TEST_POUR, test_on, "calendar.test-pour", tested)
 
@@ -246,18 +257,17 @@ def _day(step: Step, on: dt.date, key: str, data: dict[str, object]) -> Day:
     return Day(step=step, on=on, name=str(data["name"]), why=Finding(Rank.NOTE, key, data))
 
 
-def _ordered(supply: Supply, use_on: dt.date, work: WorkDays) -> Day:
-    """The order day; what is used on a working day is there on that day."""
-    if supply.lead_in_workdays:
-        on = work.before(use_on, supply.lead_days)
-    else:
+def _ordered(supply: Supply, use_on: dt.date, wanted: Wanted) -> Day:
+    """The order day: somebody works on it; who counts working days also delivers on one."""
+    work, theirs = wanted.work, wanted.supplier_work or wanted.work
+    data = {"name": supply.name, "lead_days": supply.lead_days, "there_on": use_on.isoformat()}
+    if not supply.lead_in_workdays:
         on = work.last_by(day_before(use_on, supply.lead_days))
-    data = {
-        "name": supply.name,
-        "lead_days": supply.lead_days,
-        "there_on": use_on.isoformat(),
-    }
-    return _day(Step.ORDER, on, "calendar.order", data)
+        return _day(Step.ORDER, on, "calendar.order", data)
+    there_on = theirs.last_by(use_on)
+    on = work.last_by(theirs.before(there_on, supply.lead_days))
+    data["there_on"] = there_on.isoformat()
+    return _day(Step.ORDER, on, "calendar.order-workdays", data)
 
 
 def _earliest(wanted: Wanted, today: dt.date) -> dt.date:

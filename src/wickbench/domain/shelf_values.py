@@ -121,6 +121,7 @@ class Reach:
         runs_out: what is missing for one set more; several when they run out together.
         uncounted: what was never counted, although it is used.
         left: on hand afterwards, grams or pieces, of what was counted.
+        step: candles in one set more, for which ``runs_out`` is told.
     """
 
     sets: int | None
@@ -129,3 +130,9 @@ class Reach:
     runs_out: tuple[RunsOut, ...]
     uncounted: tuple[Material, ...]
     left: Mapping[Material, float]
+    step: int = 1
+
+    @property
+    def total(self) -> int:
+        """All candles."""
+        return sum(self.candles.values())

@@ -11,24 +11,22 @@ SENTENCES: dict[str, str] = {
     "calendar.no-workday": N_("Leave at least one day of the week to work on."),
     "calendar.needed-on": N_("There is no calendar for a day so far away. Check the date."),
     "calendar.no-makings": N_("Choose at least one candle that is to be ready."),
-    "calendar.needed": N_("All of it is to be ready on {needed_on}."),
-    "calendar.label": N_(
-        "Label and pack {name} by then: {spare_days} days are kept before they are needed."
-    ),
-    "calendar.cured": N_("Poured on {pour_on}, {name} is cured after {cure_days} days."),
-    "calendar.pour": N_(
-        "Pour {name} by then: it cures for {cure_days} days before it is labelled on {label_on}."
-    ),
+    "calendar.needed": N_("All of it is to be ready on this day."),
+    "calendar.label": N_("Label and pack. Days kept before they are needed: {spare_days}."),
+    "calendar.cured": N_("Poured on {pour_on}. Days of cure: {cure_days}."),
+    "calendar.pour": N_("Days of cure: {cure_days}, so that labels can go on on {label_on}."),
     "calendar.test-burn": N_(
-        "Burn the test candles of {name} on {burn_days} days, so that the result is there before "
-        "the pour on {pour_on}."
+        "Days of burning: {burn_days} (estimate), so that you know the result before you pour on "
+        "{pour_on}."
     ),
     "calendar.test-pour": N_(
-        "Pour test candles of {name} by then: they cure for {cure_days} days before they are "
-        "burned from {burn_on} on."
+        "Not passed yet: pour test candles first. Days of cure: {cure_days}, before the first burn "
+        "on {burn_on}."
     ),
-    "calendar.order": N_(
-        "Order {name} by then: it takes {lead_days} days and is to be there on {there_on}."
+    "calendar.order": N_("Days until it arrives: {lead_days}. It is to be there on {there_on}."),
+    "calendar.order-workdays": N_(
+        "The supplier’s working days until it arrives: {lead_days}. It is to be there on "
+        "{there_on}."
     ),
     "calendar.late-order": N_(
         "{name} would have had to be ordered on {step_on}, {late_days} days ago. Get it sooner, "
@@ -37,6 +35,10 @@ SENTENCES: dict[str, str] = {
     "calendar.late-test-pour": N_(
         "Test candles of {name} would have had to be poured on {step_on}, {late_days} days ago. "
         "Take a candle that has passed, or plan for {earliest_on}."
+    ),
+    "calendar.late-test-burn": N_(
+        "Burn tests of {name} would have had to begin on {step_on}, {late_days} days ago. Take a "
+        "candle that has passed, or plan for {earliest_on}."
     ),
     "calendar.late-pour": N_(
         "{name} would have had to be poured on {step_on}, {late_days} days ago. Take one that "

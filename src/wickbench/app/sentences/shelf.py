@@ -14,10 +14,20 @@ SENTENCES: dict[str, str] = {
     "shelf.uncounted": N_(
         "Never counted, so without a limit here: {names}. Count them to be sure."
     ),
-    "shelf.runs-out": N_("{count} can be made. First to run out: {names}."),
-    "shelf.not-one": N_("Not one can be made: too little of {names}."),
-    "shelf.buy-mass": N_("With {buy_g} more of {name}, {more} more can be made."),
-    "shelf.buy-pieces": N_("With {buy} more of {name}, {more} more can be made."),
+    "shelf.runs-out-mass": N_("First to run out: {name}. For {more} more, {short_g} are missing."),
+    "shelf.runs-out-pieces": N_(
+        "First to run out: {name}. For {more} more, {short} of them are missing."
+    ),
+    "shelf.not-one-mass": N_("Too little {name} for even {more}: {short_g} are missing."),
+    "shelf.not-one-pieces": N_("Too few {name} for even {more}: {short} of them are missing."),
+    "shelf.buy-mass": N_(
+        "The one purchase that frees most: {buy_g} of {name}. Then you can make {more} more, {all} "
+        "in all."
+    ),
+    "shelf.buy-pieces": N_(
+        "The one purchase that frees most: {buy} of {name}. Then you can make {more} more, {all} "
+        "in all."
+    ),
     "shelf.buy-together": N_(
         "These run out together, and buying one alone frees nothing: {names}. With all of them "
         "{more} more can be made."

@@ -46,6 +46,28 @@ def student_t(probability: float, degrees: float) -> float:
     return t
 
 
+def chance_beyond(t: float, degrees: float) -> float:
+    """Probability that a Student t variable lies beyond ``t`` on either side.
+
+    Args:
+        t: distance from the middle; its sign does not matter.
+        degrees: degrees of freedom, 1 or more; infinite gives the normal curve.
+
+    Raises:
+        OutOfRange: ``statistics.distance`` when t is no number, ``statistics.degrees``.
+    """
+    if math.isnan(t):
+        raise OutOfRange("statistics.distance", value=str(t))
+    if math.isnan(degrees) or degrees < 1.0:
+        raise OutOfRange("statistics.degrees", value=degrees)
+    if math.isinf(degrees):
+        return math.erfc(abs(t) / math.sqrt(2.0))
+    squared = t * t
+    if squared < 1.0:  # Near the middle the share above it would lose the digits of t.
+        return 1.0 - _beta_share(0.5, degrees / 2, squared / (degrees + squared))
+    return _beta_share(degrees / 2, 0.5, degrees / (degrees + squared))
+
+
 def effective_degrees(parts: Iterable[tuple[float, float]]) -> float:
     """Degrees of freedom of a combined uncertainty (Welch–Satterthwaite, GUM G.4.1).
 

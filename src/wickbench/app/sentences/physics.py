@@ -156,5 +156,6 @@ SENTENCES: dict[str, str] = {
     ),
     # Statistics
     "statistics.probability": N_("A probability here must be between {lowest} and {highest}."),
+    "statistics.distance": N_("The values say nothing about how far they lie apart."),
     "statistics.degrees": N_("At least two values are needed to judge a spread."),
 }

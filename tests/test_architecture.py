@@ -86,6 +86,7 @@ PACKAGE_NAMES = {
     "PIL": "pillow",
     "PySide6": "pyside6-essentials",
     "shiboken6": "pyside6-essentials",
+    "barcode": "python-barcode",
 }
 
 

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING, Final
 from wickbench.app.fields import FieldSpec, choices, field
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.labels import LabelDesign, TextElement
+from wickbench.domain.labels import CodeElement, LabelDesign, TextElement
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from wickbench.app.label_store import AnyElement
+    from wickbench.domain.labels import AnyElement
 
 _TABLE: Final = "label_element"
 _LOOK: Final = N_("Look")
@@ -33,6 +33,20 @@ _FIGURE: Final = {
     "rectangle": N_("rectangle"),
     "rounded": N_("rounded"),
     "oval": N_("oval"),
+}
+
+_SYMBOL: Final = {
+    "qr": N_("QR code"),
+    "ean13": N_("EAN-13"),
+    "upca": N_("UPC-A"),
+    "ean8": N_("EAN-8"),
+    "code128": N_("Code 128"),
+}
+_LEVEL: Final = {
+    "L": N_("7 % (low)"),
+    "M": N_("15 % (medium)"),
+    "Q": N_("25 % (quartile)"),
+    "H": N_("30 % (high)"),
 }
 
 PLACE_FIELDS: Final = (
@@ -92,6 +106,21 @@ OTHER_FIELDS: Final[Mapping[str, tuple[FieldSpec, ...]]] = {
         *PLACE_FIELDS,
     ),
     "line": (_LINE, _COLOUR, *PLACE_FIELDS),
+    "code": (
+        field(_TABLE, "symbol", N_("Kind of code"), "choice", choices=choices(_SYMBOL)),
+        field(_TABLE, "text", N_("What it says"), "text",
+              hint=N_("Digits, or a field in braces such as {{lot}} or {{web}}.")),
+        field(_TABLE, "signs", N_("With plain letters below the bars"), "yes_no", group=_LOOK),
+        field(_TABLE, "level", N_("Readable with so much damaged"), "choice", group=_LOOK,
+              choices=choices(_LEVEL)),
+        field(_TABLE, "module_mm", N_("Narrowest bar or module"), "length", group=_LOOK,
+              low=0, high=5, hint=N_("0 makes it as large as its box allows.")),
+        field(_TABLE, "ladder", N_("Turn it when the vessel bends it too much"), "yes_no",
+              group=_LOOK),
+        _COLOUR,
+        field(_TABLE, "ground", N_("Ground behind it"), "text", group=_LOOK),
+        *PLACE_FIELDS,
+    ),
 }  # fmt: skip
 
 LABEL_FIELDS: Final = (
@@ -106,6 +135,7 @@ ELEMENT_WORDS: Final[Mapping[str, str]] = {
     "picture": N_("Picture"),
     "frame": N_("Frame"),
     "line": N_("Line"),
+    "code": N_("Code to scan"),
 }
 
 
@@ -133,4 +163,5 @@ def stored_value(value: AnyElement | LabelDesign, name: str, typed: object) -> o
 
 def element_words(element: AnyElement) -> str:
     """What an element is, for the list: its text, or nothing for other kinds."""
-    return " ".join(element.text.split()) if isinstance(element, TextElement) else ""
+    said = element.text if isinstance(element, TextElement | CodeElement) else ""
+    return " ".join(said.split())

@@ -8,12 +8,14 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
 
-from wickbench.app.label_store import AnyElement, element_of, element_rows, element_values, label_of
+from wickbench.app.label_store import element_of, element_rows, element_values, label_of
 from wickbench.app.labels import editable_version
 from wickbench.app.texts_marker import N_
 from wickbench.documents.pictures import open_picture
 from wickbench.domain.errors import DomainError, OutOfRange
 from wickbench.domain.labels import (
+    AnyElement,
+    CodeElement,
     FrameElement,
     LabelDesign,
     LineElement,
@@ -70,7 +72,14 @@ def nudge_element(
 
 
 def add_element(workspace: Workspace, label_id: int, kind: str, *, origin: object = None) -> int:
-    """Put a text, picture, frame or line in the middle of a label; gives its place in the order."""
+    """Put something in the middle of a label; gives its place in the order.
+
+    Args:
+        workspace: the open workshop.
+        label_id: the label.
+        kind: text, picture, frame, line or code.
+        origin: who began it.
+    """
     with workspace.step(N_("Add to a label"), origin=origin) as connection:
         version, design = editable_version(connection, label_id)
         at = len(design.elements)
@@ -157,6 +166,10 @@ def _fresh(kind: str, design: LabelDesign) -> AnyElement:
     left, across = wide * 0.2, wide * 0.6
     if kind == "line":
         return LineElement(x_mm=left, y_mm=high / 2, w_mm=across, h_mm=0.0)
+    if kind == "code":
+        side = min(wide, high) * 0.5
+        x, y = (wide - side) / 2, (high - side) / 2
+        return CodeElement(x_mm=x, y_mm=y, w_mm=side, h_mm=side, text="{web}")
     if kind == "picture":
         return PictureElement(x_mm=left, y_mm=high * 0.325, w_mm=across, h_mm=high * 0.35)
     return TextElement(x_mm=left, y_mm=high * 0.41, w_mm=across, h_mm=high * 0.18, text="")

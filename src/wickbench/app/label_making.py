@@ -66,10 +66,18 @@ class LabelMaker:
         self._kept: dict[Hashable, Any] = {}
         self._pictures: dict[str, bytes | None] = {}
 
-    def label(self, design: LabelDesign, values: Mapping[str, str]) -> MadeLabel:
-        """A jar, lid or tag label with its fields filled in."""
-        key = (design, tuple(sorted(values.items())))
-        return self._made(key, lambda: self._label(design, values))
+    def label(
+        self, design: LabelDesign, values: Mapping[str, str], *, around_mm: float | None = None
+    ) -> MadeLabel:
+        """A jar, lid or tag label with its fields filled in.
+
+        Args:
+            design: the label.
+            values: of its fields.
+            around_mm: outer diameter of the vessel that it goes round; None: flat or unknown.
+        """
+        key = (design, tuple(sorted(values.items())), around_mm)
+        return self._made(key, lambda: self._label(design, values, around_mm))
 
     def caution(
         self, wish: CautionWish, design: LabelDesign, shelf: Shelf, candle: Candle | None
@@ -93,8 +101,11 @@ class LabelMaker:
                 return None
         return self._pictures[key]
 
-    def _label(self, design: LabelDesign, values: Mapping[str, str]) -> MadeLabel:
-        laid = lay_out_label(design, values, typeface_shelf().nearest, self.picture)
+    def _label(
+        self, design: LabelDesign, values: Mapping[str, str], around_mm: float | None
+    ) -> MadeLabel:
+        nearest = typeface_shelf().nearest
+        laid = lay_out_label(design, values, nearest, self.picture, around_mm=around_mm)
         return MadeLabel(label_content(laid), laid)
 
     def _made(self, key: Hashable, make: Callable[[], MadeLabel]) -> MadeLabel:
@@ -116,6 +127,17 @@ def caution_choice(
     facts = facts_of(vessel, wicks if candle else [Wick()])
     region = wish.region or next(iter(regions), "US")
     return CautionChoice(region, wish.languages, facts, wish.wanted, wish.pictures)
+
+
+def around_of(kind: str, candle: Candle | None, shelf: Shelf) -> float | None:
+    """Outer diameter that a jar's label goes round; ``None`` for flat labels, or when unknown."""
+    if kind != "jar" or candle is None or candle.vessel_id is None:
+        return None
+    vessel = shelf.vessels.get(candle.vessel_id)
+    if vessel is None:
+        return None
+    known = [mm for mm in (vessel.outer_top_mm, vessel.outer_bottom_mm) if mm]
+    return sum(known) / len(known) if known else None
 
 
 def design_for(label: StoredLabel, sheet: StickerSheet | None) -> LabelDesign:

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Any, Final
 
 from wickbench.domain.caution_statements import OwnText, Wanted
 from wickbench.domain.labels import (
+    AnyElement,
+    CodeElement,
     FrameElement,
     LabelDesign,
     LineElement,
@@ -21,12 +23,12 @@ if TYPE_CHECKING:
     from wickbench.app.workspace import Workspace
     from wickbench.storage.workshop_file import Connection
 
-AnyElement = TextElement | PictureElement | FrameElement | LineElement
 ELEMENT_TYPES: Final[Mapping[str, type[AnyElement]]] = {
     "text": TextElement,
     "picture": PictureElement,
     "frame": FrameElement,
     "line": LineElement,
+    "code": CodeElement,
 }
 PROPERTIES_VERSION: Final = 1
 PLACE_NAMES: Final = ("x_mm", "y_mm", "w_mm", "h_mm", "turn_deg")
@@ -170,7 +172,7 @@ def element_values(element: AnyElement) -> dict[str, object]:
 
 
 def kind_of(element: AnyElement) -> str:
-    """Text, picture, frame or line."""
+    """Text, picture, frame, line or code."""
     return next(word for word, kind in ELEMENT_TYPES.items() if isinstance(element, kind))
 
 

@@ -9,7 +9,6 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
 
 from wickbench.app.label_store import (
-    AnyElement,
     CautionWish,
     StoredLabel,
     caution_values,
@@ -21,7 +20,7 @@ from wickbench.app.label_store import (
     newest_version,
 )
 from wickbench.app.texts_marker import N_
-from wickbench.domain.labels import LabelDesign, TextElement
+from wickbench.domain.labels import AnyElement, LabelDesign, TextElement
 from wickbench.domain.starting_labels import starting_design
 from wickbench.storage import records
 from wickbench.storage.refusals import InUse

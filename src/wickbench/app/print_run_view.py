@@ -13,7 +13,7 @@ from wickbench.app.label_findings import (
     region_findings,
     without_general_edges,
 )
-from wickbench.app.label_making import LabelMaker, MadeLabel, design_for, trouble
+from wickbench.app.label_making import LabelMaker, MadeLabel, around_of, design_for, trouble
 from wickbench.app.label_store import StoredLabel
 from wickbench.app.label_values import LabelSubject, label_values
 from wickbench.app.print_runs import PrintRun, RunLine
@@ -154,7 +154,8 @@ class _Lines:
             candle_id=line.candle_id, lot_code=line.lot_code, poured_on=line.poured_on
         )
         values = label_values(self.shelf, settings, texts, subject)
-        made = self.maker.label(design, values)
+        around_mm = around_of(label.kind, candle, self.shelf)
+        made = self.maker.label(design, values, around_mm=around_mm)
         if candle is not None and label.kind == "jar":
             vessel = self.shelf.vessels.get(candle.vessel_id) if candle.vessel_id else None
             net = values["net_weight"]

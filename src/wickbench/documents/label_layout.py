@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import turn
 from wickbench.documents.label_checks import (
@@ -15,6 +15,7 @@ from wickbench.documents.label_checks import (
     check_whole,
     typeface_findings,
 )
+from wickbench.documents.label_codes import place_code
 from wickbench.documents.label_draws import ImageDraw, LaidOutText, PathDraw, TextDraw
 from wickbench.documents.outlines import figure, line, rectangle
 from wickbench.documents.pictures import picture_size
@@ -27,6 +28,7 @@ from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.label_fields import FilledText, fill_in
 from wickbench.domain.labels import (
+    CodeElement,
     Element,
     FrameElement,
     LabelDesign,
@@ -38,6 +40,8 @@ from wickbench.domain.sheets import Rect
 
 if TYPE_CHECKING:
     from wickbench.documents.affine import Affine
+
+_CODE_FAMILY: Final = "Source Sans Pro"
 
 FindTypeface = Callable[[str, str], tuple[Typeface, bool]]
 """From family and style to the typeface and whether it is exactly that: ``shelf.nearest``."""
@@ -78,10 +82,12 @@ class _Work:
     values: Mapping[str, str]
     typefaces: FindTypeface
     pictures: FindPicture
+    around_mm: float | None = None
     draws: list[TextDraw | PathDraw | ImageDraw] = field(default_factory=list)
     texts: list[LaidOutText] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     filled: list[FilledText] = field(default_factory=list)
+    codes: list[tuple[int, str]] = field(default_factory=list)
 
 
 def lay_out_label(
@@ -89,6 +95,8 @@ def lay_out_label(
     values: Mapping[str, str],
     typefaces: FindTypeface,
     pictures: FindPicture = lambda _key: None,
+    *,
+    around_mm: float | None = None,
 ) -> LaidOutLabel:
     """Lay out a label.
 
@@ -97,8 +105,9 @@ def lay_out_label(
         values: value of each field by its name.
         typefaces: finds a typeface.
         pictures: finds a picture's file.
+        around_mm: outer diameter of the vessel that it goes round; None: flat or unknown.
     """
-    work = _Work(design, values, typefaces, pictures)
+    work = _Work(design, values, typefaces, pictures, around_mm)
     for at, element in enumerate(design.elements):
         _lay_out(work, at, element)
     texts = tuple(work.texts)
@@ -151,6 +160,8 @@ def _lay_out(work: _Work, at: int, element: Element) -> None:
         _lay_out_text(work, at, element)
     elif isinstance(element, PictureElement):
         _lay_out_picture(work, at, element)
+    elif isinstance(element, CodeElement):
+        _lay_out_code(work, at, element)
     elif isinstance(element, FrameElement):
         work.draws.append(_frame(work.design, element))
     elif isinstance(element, LineElement):
@@ -179,6 +190,15 @@ def _lay_out_text(work: _Work, at: int, element: TextElement) -> None:
     found += check_text(work.design, element, filled, face, laid)
     found += check_lines(work.design, done, turned) if done.fits else []
     work.findings += [Finding(f.rank, f.key, f.data, ("element", at)) for f in found]
+
+
+def _lay_out_code(work: _Work, at: int, element: CodeElement) -> None:
+    face, _ = work.typefaces(_CODE_FAMILY, "Regular")
+    filled = fill_in(element.text, work.values)
+    done = place_code(work.design, at, filled, face, work.around_mm)
+    work.draws += done.draws
+    work.codes.append((at, done.text))
+    work.findings += done.findings
 
 
 def _laid(at: int, text: str, face: Typeface, done: SetText) -> LaidOutText:
@@ -259,5 +279,5 @@ def _turn_of(element: Element) -> Affine:
 def _key(design: LabelDesign, work: _Work) -> str:
     said = [(text.element, text.text, text.size_pt) for text in work.texts]
     faces = sorted({str(draw.run.face.path) for draw in work.draws if isinstance(draw, TextDraw)})
-    whole = repr((design, said, faces)).encode()
+    whole = repr((design, said, faces, work.codes, work.around_mm)).encode()
     return hashlib.sha256(whole).hexdigest()[:24]

@@ -11,6 +11,7 @@ from dataclasses import dataclass, fields
 from functools import partial
 from typing import TYPE_CHECKING, Any, Final
 
+from wickbench.domain.codes import RULES
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.sheets import SHAPES
 
@@ -22,6 +23,8 @@ ALIGNMENTS: Final = ("left", "centre", "right")
 VERTICALS: Final = ("top", "middle", "bottom")
 FITS: Final = ("contain", "cover", "stretch")
 FRAMES: Final = ("rectangle", "rounded", "oval", "sticker")
+SYMBOLS: Final = tuple(RULES)
+QR_LEVELS: Final = ("L", "M", "Q", "H")
 
 _COLOUR: Final = re.compile(r"#[0-9a-fA-F]{6}")
 
@@ -139,6 +142,34 @@ class LineElement(Element):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CodeElement(Element):
+    """A code to be scanned, with its clear space inside the box.
+
+    Attributes:
+        text: what stands in it, with fields in braces; a missing check digit is put on.
+        symbol: qr, ean13, upca, ean8 or code128.
+        module_mm: width of the narrowest bar, or of a module; 0 takes what the box allows.
+        signs: what it says stands below the bars in plain letters.
+        level: how much of a QR code may be damaged: L 7 %, M 15 %, Q 25 %, H 30 %.
+        ladder: turned by a quarter by itself when it would bend round the vessel too much.
+        colour: of bars or modules.
+        ground: colour behind it and its clear space; empty for none.
+    """
+
+    text: str
+    symbol: str = "qr"
+    module_mm: float = 0.0
+    signs: bool = True
+    level: str = "M"
+    ladder: bool = True
+    colour: str = "#000000"
+    ground: str = ""
+
+
+AnyElement = TextElement | PictureElement | FrameElement | LineElement | CodeElement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LabelDesign:
     """One label: its size, shape and elements from back to front.
 
@@ -164,7 +195,7 @@ class LabelDesign:
     safe_mm: float = 2.0
     bleed_mm: float = 0.0
     background: str = ""
-    elements: tuple[TextElement | PictureElement | FrameElement | LineElement, ...] = ()
+    elements: tuple[AnyElement, ...] = ()
     kind: str = "jar"
 
     def __post_init__(self) -> None:
@@ -215,6 +246,10 @@ _CHECKS: Final[dict[str, Callable[[Any], None]]] = {
     "kind": _one_of(KINDS),
     "colour": _colour,
     "fill": partial(_colour, empty=True),
+    "ground": partial(_colour, empty=True),
+    "symbol": _one_of(SYMBOLS),
+    "level": _one_of(QR_LEVELS),
+    "module_mm": _at_least(0.0),
     "background": partial(_colour, empty=True),
     "line_mm": _at_least(0.0),
     "inset_mm": _at_least(0.0),

@@ -20,10 +20,11 @@ from wickbench.app.label_element_fields import (
     text_fields,
 )
 from wickbench.app.label_making import typeface_shelf
-from wickbench.app.label_store import AnyElement, kind_of
+from wickbench.app.label_store import kind_of
 from wickbench.app.label_values import FIELD_WORDS
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
+from wickbench.gui.fields.line_field import LineField
 from wickbench.gui.fields.note_field import NoteField
 from wickbench.gui.labels.value_form import ValueForm
 from wickbench.gui.naming import name_attributes
@@ -33,6 +34,7 @@ if TYPE_CHECKING:
     from wickbench.app.fields import FieldSpec
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
+    from wickbench.domain.labels import AnyElement
 
 
 class ElementPanel(QWidget):
@@ -88,7 +90,7 @@ class ElementPanel(QWidget):
         for word, other in self.forms.items():
             other.setVisible(word == kind)
         self.heading.setText(self._workspace.texts(ELEMENT_WORDS[kind]))
-        self.insert.setVisible(kind == "text")
+        self.insert.setVisible(kind in {"text", "code"})
         self.choose_picture.setVisible(kind == "picture")
         self.choose_colour.setVisible(kind != "picture")
         if kind == "text":
@@ -155,9 +157,15 @@ class ElementPanel(QWidget):
 
     def insert_field(self, name: str, *_: object) -> None:
         """Put a field in braces where the cursor stands in the text."""
-        field = self.forms["text"].fields["text"]
+        if self.element is None:
+            return
+        field = self.forms[kind_of(self.element)].fields["text"]
+        braces = f"{{{name.replace('_', ' ')}}}"
         if isinstance(field, NoteField):
-            field.note.insertPlainText(f"{{{name.replace('_', ' ')}}}")
+            field.note.insertPlainText(braces)
+            field.committed.emit(field.text())
+        elif isinstance(field, LineField):
+            field.line.insert(braces)
             field.committed.emit(field.text())
 
     def _picture(self) -> None:

@@ -11,8 +11,9 @@ from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWid
 
 from wickbench.app import label_elements
 from wickbench.app.label_element_fields import ELEMENT_WORDS, element_words
-from wickbench.app.label_store import AnyElement, kind_of
+from wickbench.app.label_store import kind_of
 from wickbench.app.texts_marker import N_
+from wickbench.domain.labels import AnyElement
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button
 from wickbench.gui.tables.column import Column

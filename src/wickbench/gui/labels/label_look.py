@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from wickbench.app.label_making import MadeLabel, design_for, trouble
+from wickbench.app.label_making import MadeLabel, around_of, design_for, trouble
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
 from wickbench.app.labels import fit_to_sheet
 from wickbench.app.print_run_view import label_texts, once
@@ -22,9 +22,10 @@ from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, heading, label
 
 if TYPE_CHECKING:
-    from wickbench.app.label_store import AnyElement, StoredLabel
+    from wickbench.app.label_store import StoredLabel
     from wickbench.domain.catalog import Candle
     from wickbench.domain.findings import Finding
+    from wickbench.domain.labels import AnyElement
     from wickbench.gui.labels.desk import Desk
 
 
@@ -147,7 +148,8 @@ class LabelLook(QWidget):
             subject = LabelSubject(candle_id=candle.id)
             own = label_values(desk.shelf, settings, texts, subject)
             values = {**own, "lot": own["lot"] or values["lot"]}
-        return desk.maker.label(stored.design, values)
+        around_mm = around_of(stored.kind, candle, desk.shelf)
+        return desk.maker.label(stored.design, values, around_mm=around_mm)
 
     def _say_size(self, stored: StoredLabel) -> None:
         texts, design = self._desk.workspace.texts, stored.design

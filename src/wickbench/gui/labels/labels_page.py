@@ -26,9 +26,9 @@ from wickbench.gui.page import Page, button
 
 if TYPE_CHECKING:
     from wickbench.app.kinds_of_change import Changes
-    from wickbench.domain.labels import AnyElement
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
+    from wickbench.domain.labels import AnyElement
 
 _PDF: Final = N_("PDF files (*.pdf)")
 RUN, LABELS = 0, 1

@@ -8,6 +8,7 @@ from wickbench.app.fields import FieldMore, FieldSpec, choices, field
 from wickbench.app.languages import LANGUAGE_NAMES, spoken_languages
 from wickbench.app.texts_marker import N_
 from wickbench.app.units import Units
+from wickbench.app.workday_fields import WORKDAY_DEFAULTS, WORKDAY_FIELDS
 from wickbench.domain.lot_codes import USUAL_PATTERN, check_pattern
 
 if TYPE_CHECKING:
@@ -166,6 +167,7 @@ WORK_FIELDS: tuple[FieldSpec, ...] = (
         high=6000,
         hint=N_("Air pressure changes a weighing with water by a little."),
     ),
+    *WORKDAY_FIELDS,
 )
 
 SETTING_FIELDS: tuple[FieldSpec, ...] = (
@@ -196,6 +198,7 @@ DEFAULTS: Mapping[str, object] = {
     "room_c": 21.0,
     "altitude_m": 0.0,
     "business_role": "maker",
+    **WORKDAY_DEFAULTS,
 }
 
 UNIT_PRESETS: Mapping[str, Mapping[str, str]] = {

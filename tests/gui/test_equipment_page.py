@@ -214,7 +214,7 @@ def test_cautions_follow_what_is_ticked_and_chosen(qtbot: QtBot, page: Equipment
     combo.setCurrentIndex(combo.findData("infrared"))
     combo.activated.emit(combo.currentIndex())
     assert "matt tape" in said(thermometers)
-    assert cells(thermometers) == [["Gun", "infrared"]]
+    assert cells(thermometers) == [["Gun", "infrared", ""]]
 
 
 def test_pieces_are_doubled_removed_and_brought_back(

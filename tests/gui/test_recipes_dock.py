@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
+from pypdf import PdfReader
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QMainWindow, QWidget
 
@@ -14,6 +15,7 @@ from wickbench.storage import records
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+    from pathlib import Path
 
     from pytestqt.qtbot import QtBot
 
@@ -312,3 +314,17 @@ def test_typing_on_the_inviting_row_begins_a_line(qtbot: QtBot, dock: RecipesDoc
     qtbot.keyClick(line, Qt.Key.Key_Return)
     QApplication.processEvents()
     assert cells(editor(dock).wax, 1) == ["40"]
+
+
+def test_the_card_of_the_shown_version_goes_where_it_is_asked_to(
+    qtbot: QtBot, dock: RecipesDock, ask: Answers, tmp_path: Path
+) -> None:
+    ask.path = tmp_path / "card.pdf"
+    editor(dock).card.click()
+    assert "Fig & cedar v1.pdf" in ask.asked[-1]
+    assert ask.told == ["The recipe has no wax yet. Add at least one wax with its parts."]
+    assert not ask.path.exists()
+    add_by_keyboard(qtbot, editor(dock).wax, "meadow")
+    editor(dock).card.click()
+    assert len(ask.told) == 1
+    assert "Meadow soy" in PdfReader(ask.path).pages[0].extract_text()

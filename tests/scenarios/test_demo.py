@@ -45,6 +45,9 @@ def shelf(workshop: Workspace) -> Shelf:
     return load_shelf(workshop)
 
 
+PAPERS = ("weigh-sheets", "labels", "vessel-cards", "recipe-cards", "calibration")
+
+
 def test_the_shelf_is_worth_opening(shelf: Shelf) -> None:
     assert len(shelf.of_kind("wax")) >= 4
     assert len(shelf.of_kind("fragrance")) >= 8
@@ -87,7 +90,7 @@ def test_every_paper_is_written_with_its_fonts(workshop: Workspace, tmp_path: Pa
     papers = list(write_all_papers(workshop, tmp_path))
     assert not workshop.ask.told  # type: ignore[attr-defined]  # the silent one keeps what was told
     names = " ".join(paper.name for paper in papers)
-    assert all(kind in names for kind in ("weigh-sheets", "labels", "vessel-cards", "calibration"))
+    assert all(kind in names for kind in PAPERS)
     for paper in papers:
         with pdfplumber.open(paper) as pdf:
             assert pdf.pages

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import partial
 from typing import TYPE_CHECKING
 
 from wickbench.app.label_making import LabelMaker
@@ -13,6 +14,7 @@ from wickbench.app.plans import load_plans, pour_day
 from wickbench.app.print_run_view import run_view
 from wickbench.app.print_runs import print_run, run_ids
 from wickbench.app.printing import run_title, write_calibration_page, write_labels
+from wickbench.app.recipe_card import write_recipe_cards
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_card import vessel_card
@@ -24,7 +26,7 @@ from wickbench.documents.vessel_card import draw_vessel_card
 from wickbench.domain.errors import DomainError
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
     from pathlib import Path
 
     from wickbench.app.workspace import Workspace
@@ -34,7 +36,10 @@ _LONGEST_NAME = 60
 
 
 def write_all_papers(workspace: Workspace, folder: Path) -> Iterator[Path]:
-    """Write weigh sheets, labels, vessel cards and the calibration page; yields each file.
+    """Write every paper of the workshop; yields each file.
+
+    Weigh sheets of each plan, labels of each print run, vessel cards, recipe cards and the
+    calibration page.
 
     A paper that cannot be made is told through ``workspace.ask`` and left out.
 
@@ -50,6 +55,9 @@ def write_all_papers(workspace: Workspace, folder: Path) -> Iterator[Path]:
     yield from _labels(workspace, shelf, folder)
     if shelf.vessels:
         yield write_vessel_cards(workspace, shelf, folder / _file(workspace, N_("Vessel cards")))
+    if any(part.role == "wax" for one in shelf.newest_versions() for part in one.parts):
+        path = folder / _file(workspace, N_("Recipe cards"))
+        yield from _told(workspace, partial(write_recipe_cards, workspace, path))
     page = folder / _file(workspace, N_("Calibration page"))
     yield write_calibration_page(workspace, paper_size(workspace.settings), page)
 
@@ -58,10 +66,7 @@ def _weigh_sheets(workspace: Workspace, folder: Path) -> Iterator[Path]:
     for plan in load_plans(workspace):
         day = pour_day(plan, workspace.clock.today()).isoformat()
         name = _file(workspace, N_("Weigh sheets"), f"{day} {plan.name or plan.id}")
-        try:
-            yield write_weigh_sheets(workspace, plan.id, folder / name)
-        except DomainError as error:
-            workspace.ask.tell(workspace.texts.say(error))
+        yield from _told(workspace, partial(write_weigh_sheets, workspace, plan.id, folder / name))
 
 
 def _labels(workspace: Workspace, shelf: Shelf, folder: Path) -> Iterator[Path]:
@@ -70,10 +75,15 @@ def _labels(workspace: Workspace, shelf: Shelf, folder: Path) -> Iterator[Path]:
     for key in run_ids(workspace):
         view = run_view(workspace, maker, shelf, known, print_run(workspace, key))
         name = _file(workspace, N_("Labels"), f"{run_title(workspace, view)} {key}")
-        try:
-            yield write_labels(workspace, view, folder / name)
-        except DomainError as error:
-            workspace.ask.tell(workspace.texts.say(error))
+        yield from _told(workspace, partial(write_labels, workspace, view, folder / name))
+
+
+def _told(workspace: Workspace, write: Callable[[], Path]) -> Iterator[Path]:
+    """The file, or why there is none."""
+    try:
+        yield write()
+    except DomainError as error:
+        workspace.ask.tell(workspace.texts.say(error))
 
 
 def write_vessel_cards(

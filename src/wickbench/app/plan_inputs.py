@@ -14,10 +14,12 @@ from wickbench.domain.equipment import Pot, Scale
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.plan import PlanInputs, PlanLine
+from wickbench.domain.shrinkage import hot_room_ml
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping
 
+    from wickbench.app.measures import VesselMeasures
     from wickbench.app.plans import PlanRow
     from wickbench.app.settings import Settings
     from wickbench.app.shelf import Shelf
@@ -98,7 +100,7 @@ def _line(
         return None
     findings += _about_candle(one, shelf, about)
     measures = measure_once(one.vessel, shelf, settings)
-    if one.row.fill_to == "line" and measures.line_from in _NOT_WEIGHED:
+    if one.row.fill_to != "net" and measures.line_from in _NOT_WEIGHED:
         key = f"plan.fill-from-{measures.line_from}"
         findings.append(Finding(Rank.WATCH, key, {"vessel": one.vessel.name}, about))
     try:
@@ -111,6 +113,8 @@ def _line(
             vessel_name=one.vessel.name,
             fill_to=one.row.fill_to,
             fill_ml=measures.line_ml,
+            brim_ml=measures.brim_ml,
+            most_ml=_most_ml(measures),
             net_g=one.row.net_g,
             declared_net_g=one.candle.declared_net_g if one.candle else None,
             items=items_of(one),
@@ -118,6 +122,13 @@ def _line(
     except DomainError as error:
         findings.append(Finding(Rank.STOPS, error.key, error.data, about))
         return None
+
+
+def _most_ml(measures: VesselMeasures) -> float | None:
+    """Hot wax that the vessel takes without running over."""
+    if measures.brim_ml is None:
+        return None
+    return hot_room_ml(measures.brim_ml, measures.profile, measures.cells)
 
 
 def _missing(one: Resolved) -> str:
@@ -164,6 +175,11 @@ def _pot(row: Row) -> Pot | None:
     if brim is None:
         return None
     return Pot(_name(row), brim, _number(row, "empty_g") or 0.0, 80.0 if safe is None else safe)
+
+
+def usable_scales(shelf: Shelf) -> tuple[Scale, ...]:
+    """The scales of which enough is known to weigh with."""
+    return _scales(shelf, [])
 
 
 def _scales(shelf: Shelf, findings: list[Finding]) -> tuple[Scale, ...]:

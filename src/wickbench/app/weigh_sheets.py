@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from wickbench.app.held_back import held_texts
 from wickbench.app.label_making import typeface_shelf
 from wickbench.app.mixes import main_wax, wax_defaults
 from wickbench.app.paper_sizes import paper_size
@@ -22,6 +23,7 @@ from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Rank
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from pathlib import Path
 
     from wickbench.app.plan_pots import PotCard
@@ -86,6 +88,7 @@ def _facts(card: PotCard, view: PlanView, shelf: Shelf, texts: Texts) -> tuple[s
     facts += _add_oil_at(card, shelf, texts)
     if card.pour_at:
         facts.append(_pour_at(card, shelf, texts))
+    facts += held_texts(card.plan, texts)
     facts.append(texts(N_("Left over at the end: {left}"), left=card.leftover))
     version = shelf.versions.get(int(str(card.plan.recipe_key)))
     if version is not None and estimated_temperatures(version, shelf):
@@ -159,6 +162,11 @@ def write_weigh_sheets(workspace: Workspace, plan: int, path: Path) -> Path:
     day = pour_day(row, today)
     title = texts(N_("Weigh sheets, {day}"), day=texts.date(day))
     return write_pdf(path, draw, title=title, language=texts.language)
+
+
+def page_words(texts: Texts) -> Callable[[int, int], str]:
+    """What stands at the right of a page's foot."""
+    return lambda page, pages: texts(N_("page {page} of {pages}"), page=str(page), pages=str(pages))
 
 
 def paper_faces() -> PaperFaces:

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 def write_papers(workspace: Workspace, ask: Ask) -> None:
-    """Ask for a folder and write weigh sheets, labels, vessel cards and the calibration page."""
+    """Ask for a folder and write every paper of the workshop into it."""
     # Text shaping and the PDF writer are wanted only now.
     from wickbench.app.papers import write_all_papers  # noqa: PLC0415
 

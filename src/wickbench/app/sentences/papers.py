@@ -16,6 +16,9 @@ SENTENCES: dict[str, str] = {
         " again, or choose another name."
     ),
     "paper.not-written": N_("{path} could not be written. Choose another folder."),
+    "recipe-card.nothing": N_(
+        "No recipe has any wax yet. Add a wax to a recipe, then there is something to write."
+    ),
     "picture.damaged": N_(
         "This picture is damaged or of an unknown kind. Open it in a picture program, save it"
         " as PNG or JPEG, and choose it again."

@@ -5,15 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import recipe_edit, recipe_parts, recipe_view, shelf_edit
 from wickbench.app.recipe_fields import RECIPE_FIELDS, RECIPE_NOTE, VERSION_FIELDS
 from wickbench.app.recipe_shown import assumed_texts, limit_text, step_of
 from wickbench.app.recipe_words import both_bases
+from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.form import FieldForm
 from wickbench.gui.naming import name_attributes
-from wickbench.gui.page import label
+from wickbench.gui.page import button, label
 from wickbench.gui.recipes.amounts_panel import AmountsPanel
 from wickbench.gui.recipes.checks_panel import ChecksPanel
 from wickbench.gui.recipes.load_form import LoadForm
@@ -37,10 +38,12 @@ class RecipeEditor(QWidget):
     Signals:
         version_wanted: key of the version to show from now on.
         candle_wanted: key of the version that a candle is to be made of.
+        card_wanted: key of the version that is wanted on paper.
     """
 
     version_wanted = Signal(int)
     candle_wanted = Signal(int)
+    card_wanted = Signal(int)
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__()
@@ -62,6 +65,8 @@ class RecipeEditor(QWidget):
         self.heat = FieldForm(workspace, [s for s in VERSION_FIELDS if s.name in _HEAT])
         self.version_note = FieldForm(workspace, [s for s in VERSION_FIELDS if s.name == "note"])
         self.notes = FieldForm(workspace, (RECIPE_NOTE,))
+        self.card = button(workspace.texts(N_("Recipe card as PDF…")))
+        self.card.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self._lay_out()
         self._connect()
         name_attributes(self)
@@ -89,6 +94,7 @@ class RecipeEditor(QWidget):
             (self.heat,),
             (self.version_note,),
             (self.notes,),
+            (self.card,),
         )
         for group in groups:
             inner = QVBoxLayout()
@@ -109,6 +115,7 @@ class RecipeEditor(QWidget):
         self.versions.state_chosen.connect(self._set_state)
         self.versions.new_requested.connect(self.begin_version)
         self.versions.candle_requested.connect(self._want_candle)
+        self.card.clicked.connect(self._want_card)
 
     # -- showing ---------------------------------------------------------------------------------
     def show_version(
@@ -186,6 +193,10 @@ class RecipeEditor(QWidget):
     def _want_candle(self) -> None:
         if self._version is not None:
             self.candle_wanted.emit(self._version.id)
+
+    def _want_card(self) -> None:
+        if self._version is not None:
+            self.card_wanted.emit(self._version.id)
 
     def _bring_back(self) -> None:
         if self._version is not None:

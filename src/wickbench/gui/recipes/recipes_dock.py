@@ -8,10 +8,12 @@ from PySide6.QtWidgets import QCheckBox
 from typing_extensions import override
 
 from wickbench.app import recipe_view, shelf_edit
+from wickbench.app.file_names import file_name
 from wickbench.app.recipe_fields import STATE_NAMES
 from wickbench.app.recipe_words import load_text
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
+from wickbench.domain.errors import DomainError
 from wickbench.gui.catalog.catalog_dock import CatalogDock
 from wickbench.gui.recipes.put_away import PUT_AWAY_TOO
 from wickbench.gui.recipes.recipe_editor import RecipeEditor
@@ -123,6 +125,7 @@ class RecipesDock(CatalogDock):
         self.editor = RecipeEditor(self.workspace)
         self.editor.version_wanted.connect(self._show_version)
         self.editor.candle_wanted.connect(self._make_candle)
+        self.editor.card_wanted.connect(self.export_card)
         return self.editor
 
     @override
@@ -153,6 +156,26 @@ class RecipesDock(CatalogDock):
         shelf = self._shelf or load_shelf(self.workspace)
         values = {"name": shelf.versions[version].name, "version_id": version}
         self.go_requested.emit("candles", shelf_edit.new_candle(self.workspace, values))
+
+    def export_card(self, version: int) -> None:
+        """Ask where, and write the card of a version."""
+        # Text shaping and the PDF writer are wanted only now.
+        from wickbench.app.recipe_card import write_recipe_cards  # noqa: PLC0415
+
+        shelf = self._shelf or load_shelf(self.workspace)
+        one = shelf.versions[version]
+        name = file_name(one.name) or self.texts(N_("Recipe without a name"))
+        path = self.ask.save_path(
+            self.texts(N_("Where shall the recipe card be kept?")),
+            f"{name} v{one.number}.pdf",
+            self.texts(N_("PDF files (*.pdf)")),
+        )
+        if path is None:
+            return
+        try:
+            write_recipe_cards(self.workspace, path, only=version)
+        except DomainError as error:
+            self.ask.tell(self.texts.say(error))
 
     @override
     def new_record(self, kind: str) -> int:

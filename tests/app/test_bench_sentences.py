@@ -97,6 +97,12 @@ PLANS: list[PlanInputs] = [
         ),
     ),
     inputs(
+        tumblers(1, fill_to="set"),
+        tumblers(1, fill_to="set", key="i", brim_ml=256.0, most_ml=250.0),
+        tumblers(1, fill_to="set", key="j", brim_ml=300.0, most_ml=265.0),
+    ),
+    inputs(tumblers(1), facts=replace(FACTS, waxes={"soy": WaxFacts(finish="second")})),
+    inputs(
         tumblers(1, replace(FIG_SOY, add_c=90)),
         tumblers(1, replace(FIG_SOY, load=None), key="g", recipe_key=2),
         tumblers(1, replace(FIG_SOY, fragrance={}), key="h", recipe_key=3),

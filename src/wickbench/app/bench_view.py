@@ -165,11 +165,12 @@ def _now(session: Session, pot: int, place: Place | None, texts: Texts) -> dict[
         if one.pour_window_c is not None:
             low, high = (celsius(texts, limit) for limit in one.pour_window_c)
             usual = texts(N_("Usual for such a wax: {low} to {high}."), low=low, high=high)
+        care = texts(N_("Stir, let the bubbles rise, pour slowly. Hot wax burns."))
         return {
             "name": texts(N_("Pour at")) if hot else texts(N_("Pour")),
             "amount": hot,
             "other": usual,
-            "how": texts(N_("Stir, let the bubbles rise, pour slowly. Hot wax burns.")),
+            "how": " ".join(said for said in (one.held, care) if said),
             "follows": "",
         }
     step = session.state.at(place)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from wickbench.app.mixes import densities_or_none, recipe_of
+from wickbench.app.mixes import Density, densities_or_none, finish_of_version, recipe_of
 from wickbench.domain.errors import DomainError
 from wickbench.domain.net_weight import Declared, declared_text, propose_declared
 from wickbench.domain.recipes import Role, mix_parts
@@ -13,6 +13,7 @@ from wickbench.domain.rounding import half_up
 
 if TYPE_CHECKING:
     from wickbench.app.measures import VesselMeasures
+    from wickbench.app.mixes import MixDensities
     from wickbench.app.settings import Settings
     from wickbench.app.shelf import Shelf
     from wickbench.domain.catalog import Candle, RecipeVersion
@@ -26,13 +27,15 @@ class PlannedNet:
     """What one candle holds, in grams of wax, fragrance and dye.
 
     Attributes:
-        net_g: by the plan: filled hot to the line, or the net weight that is weighed in.
+        net_g: by the plan: filled to the line hot or until the set wax meets it, or the net
+            weight that is weighed in.
         low_g, high_g: where it may lie when a density is an estimate.
         at_line_g, at_brim_g: what it would hold to the line and to the brim.
         at_line_low_g: the lower end of the estimate to the line.
         estimate: a density or the volume was not measured.
-        line_ml, hot_g_per_ml, net_share: what it was computed from; ``net_share`` is the part of
-            the mix that counts (additives do not).
+        line_ml, g_per_ml, net_share: what it was computed from; the density is that of the set
+            mix where the set wax meets the line (``until_set``), else that of the hot one, and
+            ``net_share`` is the part of the mix that counts (additives do not).
         weighed_in: filled to a net weight instead of the line.
     """
 
@@ -44,9 +47,10 @@ class PlannedNet:
     at_brim_g: float | None
     estimate: bool
     line_ml: float
-    hot_g_per_ml: float
+    g_per_ml: float
     net_share: float
     weighed_in: bool
+    until_set: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +74,7 @@ def net_share(version: RecipeVersion, shelf: Shelf) -> float:
 def planned_net(
     candle: Candle, version: RecipeVersion | None, measures: VesselMeasures | None, shelf: Shelf
 ) -> PlannedNet | None:
-    """Volume to the line × density of the liquid mix × its share of wax, fragrance and dye.
+    """Volume to the line × density of the mix, hot or set × its share of wax, fragrance and dye.
 
     ``None`` while the vessel's line, the recipe or the density of its mix is unknown.
     """
@@ -78,23 +82,34 @@ def planned_net(
     if version is None or mix is None or measures is None or measures.line_ml is None:
         return None
     share = net_share(version, shelf)
-    line_ml, hot, brim_ml = measures.line_ml, mix.hot, measures.brim_ml
-    at_line_g = line_ml * hot.g_per_ml * share
+    line_ml, brim_ml = measures.line_ml, measures.brim_ml
+    until_set = candle.fill_to == "set" or finish_of_version(version, shelf) != "single"
+    full = _full(mix, until_set=until_set)
+    at_line_g = line_ml * full.g_per_ml * share
     weighed_in = candle.fill_to == "net" and candle.declared_net_g is not None
     net_g = candle.declared_net_g if weighed_in and candle.declared_net_g else at_line_g
     return PlannedNet(
         net_g=net_g,
-        low_g=net_g if weighed_in else line_ml * hot.low * share,
-        high_g=net_g if weighed_in else line_ml * hot.high * share,
+        low_g=net_g if weighed_in else line_ml * full.low * share,
+        high_g=net_g if weighed_in else line_ml * full.high * share,
         at_line_g=at_line_g,
-        at_line_low_g=line_ml * hot.low * share,
-        at_brim_g=None if brim_ml is None else brim_ml * hot.g_per_ml * share,
-        estimate=not weighed_in and (hot.estimate or measures.line_from != "weighed"),
+        at_line_low_g=line_ml * full.low * share,
+        at_brim_g=None if brim_ml is None else brim_ml * mix.hot.g_per_ml * share,
+        estimate=not weighed_in and (full.estimate or measures.line_from != "weighed"),
         line_ml=line_ml,
-        hot_g_per_ml=hot.g_per_ml,
+        g_per_ml=full.g_per_ml,
         net_share=share,
         weighed_in=weighed_in,
+        until_set=until_set,
     )
+
+
+def _full(mix: MixDensities, *, until_set: bool) -> Density:
+    """What a line's volume weighs: of the hot mix, or of the set one, which is never lighter."""
+    if not until_set:
+        return mix.hot
+    low = max(mix.set.low, mix.hot.low)
+    return Density(g_per_ml=mix.set.g_per_ml, low=low, high=mix.set.high, estimate=mix.set.estimate)
 
 
 def proposals(net: PlannedNet | None, settings: Settings) -> tuple[Proposal, ...]:

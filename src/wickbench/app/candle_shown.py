@@ -116,14 +116,19 @@ def how_net(texts: Texts, net: PlannedNet | None) -> tuple[str, ...]:
     """How the net weight and its declaration came about."""
     if net is None:
         return ()
+    liquid = N_(
+        "Net weight is wax, fragrance oil and dye; wick, vessel, lid and other additives "
+        "do not count: {volume} to the line × {density} liquid × {share} of the mix."
+    )
+    full_once_set = N_(
+        "Net weight is wax, fragrance oil and dye; wick, vessel, lid and other additives "
+        "do not count. The set wax meets the line: {volume} × {density} set × {share} of the mix."
+    )
     return (
         texts(
-            N_(
-                "Net weight is wax, fragrance oil and dye; wick, vessel, lid and other additives "
-                "do not count: {volume} to the line × {density} liquid × {share} of the mix."
-            ),
+            full_once_set if net.until_set else liquid,
             volume=texts.quantity(net.line_ml, "volume"),
-            density=texts.quantity(net.hot_g_per_ml, "density"),
+            density=texts.quantity(net.g_per_ml, "density"),
             share=texts.quantity(100 * net.net_share, "percent"),
         ),
         texts(

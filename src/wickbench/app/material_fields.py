@@ -44,6 +44,11 @@ WICK_KIND_NAMES: Mapping[str, str] = {
     "wooden": N_("wooden"),
     "wooden_booster": N_("wooden with booster"),
 }
+FINISH_NAMES: Mapping[str, str] = {
+    "single": N_("in one pour"),
+    "top_up": N_("topped up once set"),
+    "second": N_("with a second pour"),
+}
 BASIS_NAMES: Mapping[str, str] = {"wax": N_("of wax"), "total": N_("of total")}
 
 _PROPERTIES = N_("Properties")
@@ -169,6 +174,15 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
     ),
     field(
         "wax", "cure_days", N_("Cure days"), "days", group=_WORKING, low=0, high=365, estimate=True
+    ),
+    field(
+        "wax",
+        "finish",
+        N_("Finished"),
+        "choice",
+        group=_WORKING,
+        choices=choices(FINISH_NAMES),
+        hint=N_("Left empty: as is usual for its class. A plan holds back what comes later."),
     ),
     field(
         "wax",

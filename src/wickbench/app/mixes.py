@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from wickbench.domain.catalog import Fragrance, Wax
-from wickbench.domain.densities import liquid_density, mix_density, oil_density
+from wickbench.domain.densities import liquid_density
 from wickbench.domain.equipment import HeatSource
 from wickbench.domain.errors import DomainError
+from wickbench.domain.mixes import (
+    SET_AT_C,
+    USUAL_OIL_G_PER_ML,
+    Density,
+    MixDensities,
+    densities_of,
+)
 from wickbench.domain.recipe_checks import Facts, OilFacts, WaxFacts
 from wickbench.domain.recipes import Recipe, Role, mix_parts
 from wickbench.domain.wax_classes import WAX_CLASSES, WaxDefaults
@@ -17,37 +23,42 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from wickbench.app.shelf import Shelf
-    from wickbench.domain.catalog import Material, RecipeVersion
+    from wickbench.domain.catalog import RecipeVersion
 
-USUAL_OIL_G_PER_ML = 0.97
-"""Density of a fragrance oil until its data sheet says another: an estimate."""
-SET_AT_C = 20.0
-_OIL_RANGE = (0.88, 1.10)
-Range = tuple[float, float]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Density:
-    """A density and where it may lie; ``estimate`` when it is not measured."""
-
-    g_per_ml: float
-    low: float
-    high: float
-    estimate: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MixDensities:
-    """A mix while liquid at its pouring temperature, and once set at 20 °C."""
-
-    hot: Density
-    set: Density
-    pour_c: float
+__all__ = [
+    "SET_AT_C",
+    "USUAL_OIL_G_PER_ML",
+    "Density",
+    "MixDensities",
+    "cure_days",
+    "densities_or_none",
+    "facts_of",
+    "finish_of",
+    "finish_of_version",
+    "main_wax",
+    "mix_densities",
+    "recipe_of",
+    "temperatures",
+    "wax_defaults",
+    "wax_liquid",
+    "wax_set",
+]
 
 
 def wax_defaults(wax: Wax) -> WaxDefaults:
     """Estimates of the wax's class."""
     return WAX_CLASSES.get(wax.wax_class or "other", WAX_CLASSES["other"])
+
+
+def finish_of(wax: Wax) -> str:
+    """How the wax is finished: as its maker says, else as is usual for its class."""
+    return wax.finish or wax_defaults(wax).finish
+
+
+def finish_of_version(version: RecipeVersion, shelf: Shelf) -> str:
+    """How a recipe's main wax is finished; in one pour while it has none."""
+    wax = main_wax(version, shelf)
+    return "single" if wax is None else finish_of(wax)
 
 
 def recipe_of(version: RecipeVersion, shelf: Shelf) -> Recipe:
@@ -124,38 +135,7 @@ def mix_densities(version: RecipeVersion, shelf: Shelf) -> MixDensities:
     """
     recipe = recipe_of(version, shelf)
     pour_c = recipe.pour_c if recipe.pour_c is not None else 70.0
-    parts = [
-        (part.share, shelf.materials.get(part.material))
-        for part in mix_parts(recipe)
-        if part.role in {Role.WAX, Role.FRAGRANCE}
-    ]
-    return MixDensities(
-        hot=_mixed([(share, _hot(material, pour_c)) for share, material in parts]),
-        set=_mixed([(share, _set(material)) for share, material in parts]),
-        pour_c=pour_c,
-    )
-
-
-def _mixed(parts: list[tuple[float, Density]]) -> Density:
-    def mixed(way: str) -> float:
-        return mix_density([(getattr(density, way), share) for share, density in parts])
-
-    estimate = any(density.estimate for _, density in parts)
-    return Density(
-        g_per_ml=mixed("g_per_ml"), low=mixed("low"), high=mixed("high"), estimate=estimate
-    )
-
-
-def _hot(material: Material | None, pour_c: float) -> Density:
-    if material is not None and isinstance(material.details, Wax):
-        return wax_liquid(material.details, pour_c)
-    return _oil(material, pour_c)
-
-
-def _set(material: Material | None) -> Density:
-    if material is not None and isinstance(material.details, Wax):
-        return wax_set(material.details)
-    return _oil(material, SET_AT_C)
+    return densities_of(mix_parts(recipe), facts_of(shelf), pour_c)
 
 
 def wax_liquid(wax: Wax, celsius: float) -> Density:
@@ -186,19 +166,6 @@ def wax_set(wax: Wax) -> Density:
     return Density(g_per_ml=shown, low=low, high=high, estimate=not measured)
 
 
-def _oil(material: Material | None, celsius: float) -> Density:
-    details = material.details if material is not None else None
-    own = details.density_g_per_ml if isinstance(details, Fragrance) else None
-    low, high = (own, own) if own is not None else _OIL_RANGE
-    shown = own if own is not None else USUAL_OIL_G_PER_ML
-    return Density(
-        g_per_ml=oil_density(shown, celsius),
-        low=oil_density(low, celsius),
-        high=oil_density(high, celsius),
-        estimate=own is None,
-    )
-
-
 def facts_of(shelf: Shelf, heat_source: Mapping[str, object] | None = None) -> Facts:
     """What the checks and the plan need to know of all materials."""
     waxes: dict[object, WaxFacts] = {}
@@ -224,12 +191,16 @@ def facts_of(shelf: Shelf, heat_source: Mapping[str, object] | None = None) -> F
 
 
 def _wax_facts(name: str, wax: Wax) -> WaxFacts:
-    usual = wax_defaults(wax)
-    own = wax.liquid_g_per_ml
+    liquid, hard = wax_liquid(wax, 70.0), wax_set(wax)
     return WaxFacts(
         name=name,
-        liquid_70_g_per_ml=own if own is not None else usual.liquid_g_per_ml,
-        density_is_estimate=not (wax.liquid_measured and own is not None),
+        liquid_70_g_per_ml=liquid.g_per_ml,
+        density_is_estimate=liquid.estimate,
+        liquid_range_g_per_ml=(liquid.low, liquid.high),
+        set_g_per_ml=hard.g_per_ml,
+        set_is_estimate=hard.estimate,
+        set_range_g_per_ml=(hard.low, hard.high),
+        finish=finish_of(wax),
         max_load=wax.max_load,
         flash_c=wax.flash_c,
         heat_to_c=wax.heat_to_c,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from wickbench.app.held_back import held_texts
 from wickbench.app.mixes import main_wax
 from wickbench.app.plan_pots import celsius, second_weight
 from wickbench.app.recipe_words import both_bases
@@ -99,6 +100,7 @@ def _facts(card: PotCard, shelf: Shelf, texts: Texts) -> list[str]:
     facts = [texts(N_("Load {load}"), load=card.load)]
     if card.pour_at:
         facts.append(texts(N_("Pour at {hot}"), hot=card.pour_at))
+    facts += held_texts(card.plan, texts)
     facts.append(texts(N_("Left over {mass}"), mass=card.leftover))
     version = shelf.versions.get(int(str(card.plan.recipe_key)))
     if version is not None and estimated_temperatures(version, shelf):
@@ -130,6 +132,8 @@ def _poured(session: Session, at: int, texts: Texts) -> Card:
     facts = [texts(N_("Load {load}"), load=both_bases(texts, now.load) or "–")]
     if one.pour_c is not None:
         facts.append(texts(N_("Pour at {hot}"), hot=celsius(texts, one.pour_c)))
+    if one.held:
+        facts.append(one.held)
     left = texts.quantity(now.leftover_g, "mass", both=False)
     facts.append(texts(N_("Left over {mass}"), mass=left))
     if one.note:

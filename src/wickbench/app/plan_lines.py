@@ -35,6 +35,7 @@ SPEC_OF_CELL: Final[Mapping[str, FieldSpec]] = {
 """The field of each cell; text that cannot be read is kept as a draft of it."""
 MOST_WICKS: Final = 3
 _TO_LINE = "line"
+_BY_VOLUME: Final = ("line", "set")
 
 
 class LineWords:
@@ -55,8 +56,8 @@ class LineWords:
         self.wick: Pairs = [("0", texts(N_("no wick"))), *_wick_pairs(wicks)]
 
     def fill(self, row: LineRow | None) -> Pairs:
-        """To the line, or to the declared net weight; any other weight can be typed."""
-        pairs = [(_TO_LINE, self._texts(FILL_NAMES[_TO_LINE]))]
+        """To the line hot or set, or to the declared net weight; other weights can be typed."""
+        pairs = [(word, self._texts(FILL_NAMES[word])) for word in _BY_VOLUME]
         candle = self._shelf.candles.get(row.candle_id or 0) if row is not None else None
         known = {candle.declared_net_g if candle else None, row.net_g if row else None}
         for net_g in sorted(value for value in known if value):
@@ -89,9 +90,9 @@ def wick_word(one: Resolved) -> str:
 
 
 def fill_text(workspace: Workspace, row: LineRow) -> str:
-    """How a line is filled: to the line, or the net weight."""
-    if row.fill_to == _TO_LINE:
-        return workspace.texts(FILL_NAMES[_TO_LINE])
+    """How a line is filled: to the line hot or set, or the net weight."""
+    if row.fill_to in _BY_VOLUME:
+        return workspace.texts(FILL_NAMES[row.fill_to])
     if row.net_g is None:
         return workspace.texts(N_("net weight…"))
     return workspace.texts.units.full(row.net_g, "mass")
@@ -136,7 +137,7 @@ def _what(shelf: Shelf, word: str) -> dict[str, object]:
             "vessel_id": None,
             "wick_id": None,
             "wick_count": None,
-            "fill_to": "net" if net else _TO_LINE,
+            "fill_to": "net" if net else "set" if candle.fill_to == "set" else _TO_LINE,
             "net_g": candle.declared_net_g if net else None,
         }
     return {"candle_id": None, "version_id": int(word[1:]) if word else None}
@@ -164,8 +165,12 @@ def _without_candle(row: LineRow, shelf: Shelf) -> dict[str, object]:
 
 
 def _fill(workspace: Workspace, offered: Pairs, typed: str) -> dict[str, object]:
-    if not typed.strip() or _named(offered[:1], typed):
-        return {"fill_to": _TO_LINE, "net_g": None}
+    by_volume = offered[: len(_BY_VOLUME)]
+    named = _named(by_volume, typed) if typed.strip() else [_TO_LINE]
+    if len(named) > 1:
+        raise CannotRead("plan.many-choices", typed=typed)
+    if named:
+        return {"fill_to": named[0], "net_g": None}
     return {"fill_to": "net", "net_g": edit.read_field(workspace, SPEC_OF_CELL["fill"], typed)}
 
 

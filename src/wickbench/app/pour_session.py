@@ -40,6 +40,7 @@ class SessionPot:
         when, scales: words of each planned step, as on the weigh sheet.
         pour_c: when to pour.
         pour_window_c: where pouring is usual for such a wax; ``None`` where that is not known.
+        held: what is held back for a top-up or second pour, in words; empty for nothing.
         fills: what it fills.
     """
 
@@ -55,6 +56,7 @@ class SessionPot:
     pour_c: float | None
     pour_window_c: tuple[float, float] | None
     fills: tuple[FillRow, ...]
+    held: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,6 +116,7 @@ def _pot(
         pour_c=plan.get("pour_c"),
         pour_window_c=_pair(plan.get("pour_window_c")),
         fills=tuple(fills),
+        held=plan.get("held") or "",
     )
     return pot, _state(pot, plan, steps)
 

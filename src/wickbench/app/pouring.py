@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from wickbench.app import stock_use
+from wickbench.app.held_back import held_texts
 from wickbench.app.mixes import main_wax, wax_defaults
 from wickbench.app.plan_inputs import items_of, resolve
 from wickbench.app.plan_view import PlanView, view_plan
@@ -68,7 +69,10 @@ def start_pour(workspace: Workspace, plan: int, *, origin: object = None) -> Ses
                 "poured_on": day,
                 "started_ms": workspace.clock.now_ms(),
                 "plan": _snapshot(card, view.prepared.inputs.facts)
-                | {"pour_window_c": _window(card, shelf)},
+                | {
+                    "pour_window_c": _window(card, shelf),
+                    "held": " ".join(held_texts(card.plan, workspace.texts)),
+                },
             }
             _store_pot(connection, records.insert(connection, "pour_pot", head), card, view)
             frozen = int(str(card.plan.recipe_key))

@@ -24,7 +24,11 @@ TEST_STATE_NAMES: Mapping[str, str] = {
     "passed": N_("passed"),
     "test_again": N_("test again"),
 }
-FILL_NAMES: Mapping[str, str] = {"line": N_("to the fill line"), "net": N_("to a net weight")}
+FILL_NAMES: Mapping[str, str] = {
+    "line": N_("to the fill line"),
+    "set": N_("set level at the line"),
+    "net": N_("to a net weight"),
+}
 _HEAT = N_("Temperatures and time")
 
 RECIPE_FIELDS: tuple[FieldSpec, ...] = (

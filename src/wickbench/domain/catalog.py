@@ -38,6 +38,7 @@ class Wax:
     pour_c: float | None = None
     cure_days: int | None = None
     flash_c: float | None = None
+    finish: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -222,6 +223,8 @@ class Vessel:
     cells: int = 1
     lid_text: str | None = None
     lid_id: int | None = None
+    base_fillet_mm: float | None = None
+    push_up_mm: float | None = None
     diameters: tuple[tuple[float, float], ...] = ()
     weighings: tuple[WeighingRow, ...] = ()
 

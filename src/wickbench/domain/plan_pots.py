@@ -129,7 +129,7 @@ def _take(waiting: list[tuple[PlanLine, LineMix, int]], count: int) -> list[PotF
     while count:
         line, line_mix, left = waiting[0]
         taken = min(count, left)
-        fills.append(PotFill(line.key, line.vessel_name, taken, line_mix.each_g))
+        fills.append(PotFill(line.key, line.vessel_name, taken, line_mix.each_g, line_mix.held_g))
         count -= taken
         if taken == left:
             waiting.pop(0)
@@ -175,6 +175,7 @@ def _pot_plan(
         load=_load(weighing),
         oil_percent_of_mix=100 * weighing.role_g(Role.FRAGRANCE) / total_g,
         reach=reach_of(weighing),
+        finish=mix.finish,
     )
     return plan, weighing.findings
 

@@ -13,7 +13,7 @@ from wickbench.domain.recipe_checks import Facts
 from wickbench.domain.recipes import Load, Material, Recipe, Role, checked_number
 from wickbench.domain.shortages import Shortage
 
-FILL_TO = ("line", "net")
+FILL_TO = ("line", "net", "set")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -27,8 +27,11 @@ class PlanLine:
         vessel_key: names the vessel for the caller.
         vessel_name: what the maker calls the vessel.
         count: vessels to fill.
-        fill_to: ``"line"`` fills hot to ``fill_ml``, ``"net"`` weighs ``net_g`` in.
+        fill_to: ``"line"`` fills hot to ``fill_ml``, ``"set"`` so that the set wax meets it,
+            ``"net"`` weighs ``net_g`` in.
         fill_ml: capacity up to the fill line; for melts of all cells together.
+        brim_ml: capacity up to the brim; None when unknown.
+        most_ml: hot wax it takes without running over; None when unknown.
         net_g: mix wanted in each vessel.
         declared_net_g: net weight printed on the candle, to compare with.
         items: pieces that each candle uses up: vessel, wicks, lid, stickers.
@@ -45,6 +48,8 @@ class PlanLine:
     vessel_name: str = ""
     fill_to: str = "line"
     fill_ml: float | None = None
+    brim_ml: float | None = None
+    most_ml: float | None = None
     net_g: float | None = None
     declared_net_g: float | None = None
     items: Mapping[Material, int] = field(default_factory=dict)
@@ -54,7 +59,7 @@ class PlanLine:
             raise OutOfRange("plan.fill-to", fill_to=self.fill_to)
         if self.count < 0 or self.count != int(self.count):
             raise OutOfRange("plan.count", count=self.count)
-        for name in ("fill_ml", "net_g", "declared_net_g"):
+        for name in ("fill_ml", "brim_ml", "most_ml", "net_g", "declared_net_g"):
             if (value := getattr(self, name)) is not None:
                 checked_number(value, name)
 
@@ -119,12 +124,16 @@ class WeighLine:
 
 @dataclass(frozen=True, slots=True)
 class PotFill:
-    """Vessels filled from one pot: which line, how many, grams of mix in each."""
+    """Vessels filled from one pot: which line, how many, grams of mix in each.
+
+    ``held_g`` of these are held back for the top-up or the second pour.
+    """
 
     line_key: Hashable
     vessel_name: str
     count: int
     each_g: float
+    held_g: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,6 +160,7 @@ class PotPlan:
         load: what results from the rounded weights, of wax (``.of_total``: of wax and oil).
         oil_percent_of_mix: the same in percent of the whole mix.
         reach: how far the load may be off by the scales' steps; None without oil or wax.
+        finish: ``"single"``, ``"top_up"`` or ``"second"``: how its wax is finished.
     """
 
     number: int
@@ -170,6 +180,12 @@ class PotPlan:
     load: Load
     oil_percent_of_mix: float
     reach: LoadReach | None
+    finish: str = "single"
+
+    @property
+    def held_g(self) -> float:
+        """Mix that waits for the top-up or the second pour, all vessels together."""
+        return sum(round(fill.held_g * 1000) * fill.count for fill in self.fills) / 1000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,7 +196,10 @@ class LineMix:
         line_key: the line.
         each_g: mix poured into each vessel, in tenths of a gram.
         exact_g: the same before rounding.
-        each_ml: its volume at pouring temperature.
+        low_g, high_g: where it may lie while densities are estimates.
+        held_g: of it, what is held back for the top-up or the second pour, in tenths of a gram;
+            0 for a single pour. ``held_low_g``, ``held_high_g``: where that may lie.
+        each_ml: volume of the whole at pouring temperature.
         all_g: for all vessels of the line.
         over_declared_g: mix beyond the declared net weight, negative when short; None without.
         cost_e4: material and items of one candle, in 1/10 000 of the currency unit.
@@ -190,6 +209,11 @@ class LineMix:
     line_key: Hashable
     each_g: float
     exact_g: float
+    low_g: float
+    high_g: float
+    held_g: float = 0.0
+    held_low_g: float = 0.0
+    held_high_g: float = 0.0
     each_ml: float
     all_g: float
     over_declared_g: float | None

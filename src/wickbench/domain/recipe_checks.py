@@ -42,6 +42,11 @@ class WaxFacts:
         max_load: most fragrance oil it holds, with its basis.
         flash_c: flash point.
         heat_to_c: how hot its maker wants it heated.
+        liquid_range_g_per_ml: where the density at 70 °C may lie; None: as it is known.
+        set_g_per_ml: apparent density once set, None when unknown.
+        set_is_estimate: that density is a usual one of its class.
+        set_range_g_per_ml: where it may lie; None: as it is known.
+        finish: ``"single"`` pour, ``"top_up"`` or ``"second"`` pour.
     """
 
     name: str = ""
@@ -50,6 +55,11 @@ class WaxFacts:
     max_load: Load | None = None
     flash_c: float | None = None
     heat_to_c: float | None = None
+    liquid_range_g_per_ml: tuple[float, float] | None = None
+    set_g_per_ml: float | None = None
+    set_is_estimate: bool = False
+    set_range_g_per_ml: tuple[float, float] | None = None
+    finish: str = "single"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 Range = tuple[float, float]
 
+FREE_BELOW_BRIM_MM = 3.0
+_FREE_SHARE = 0.03
 _LARGEST_ML = 1e9
 _ROUND_OFF_MM = 1e-9
 
@@ -81,6 +83,26 @@ def hot_level_mm(
     if hot_ml > profile.brim_ml:
         raise OutOfRange("shrinkage.passes-brim", hot_ml=hot_ml, brim_ml=profile.brim_ml)
     return profile.height_mm(hot_ml)
+
+
+def hot_room_ml(brim_ml: float, profile: Profile | None = None, cells: int = 1) -> float:
+    """Hot wax a vessel takes without running over when it is carried or bumped.
+
+    ``FREE_BELOW_BRIM_MM`` stay free, or, where the shape is unknown, 3 % of the volume; both are
+    common practice without a source.
+
+    Args:
+        brim_ml: volume to the brim, all cells together.
+        profile: shape of one cell.
+        cells: how many share the volume.
+
+    Raises:
+        OutOfRange: for a volume that no vessel has.
+    """
+    brim = within(brim_ml, 0.0, _LARGEST_ML, "shrinkage.volume", unit="ml")
+    if profile is None or profile.top_mm <= FREE_BELOW_BRIM_MM:
+        return brim * (1.0 - _FREE_SHARE)
+    return min(brim, profile.volume_ml(profile.top_mm - FREE_BELOW_BRIM_MM) * cells)
 
 
 def top_up_ml(profile: Profile, fill_mm: float, hot_g_per_ml: float, set_g_per_ml: float) -> float:

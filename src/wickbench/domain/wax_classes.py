@@ -37,6 +37,8 @@ class WaxDefaults:
         liquid_heat_kj_per_kg_c: specific heat while liquid.
         latent_heat_kj_per_kg: heat taken up by melting.
         flash_c: flash point, the lowest of the class; None: look at the wax's data sheet.
+        finish: how it is usually finished: ``"single"`` pour, ``"top_up"`` for the sinkholes, or
+            ``"second"`` pour; common practice, no source.
     """
 
     liquid_g_per_ml: float
@@ -52,6 +54,7 @@ class WaxDefaults:
     liquid_heat_kj_per_kg_c: float
     latent_heat_kj_per_kg: float
     flash_c: float | None = None
+    finish: str = "single"
 
     @property
     def estimate(self) -> bool:
@@ -94,6 +97,7 @@ WAX_CLASSES: Mapping[str, WaxDefaults] = MappingProxyType(
             liquid_heat_kj_per_kg_c=2.3,
             latent_heat_kj_per_kg=190.0,
             flash_c=199.0,
+            finish="second",
         ),
         "beeswax": WaxDefaults(
             liquid_g_per_ml=0.84,
@@ -109,6 +113,7 @@ WAX_CLASSES: Mapping[str, WaxDefaults] = MappingProxyType(
             liquid_heat_kj_per_kg_c=2.2,
             latent_heat_kj_per_kg=170.0,
             flash_c=204.0,
+            finish="top_up",
         ),
         "coconut": WaxDefaults(
             liquid_g_per_ml=0.885,
@@ -151,6 +156,7 @@ WAX_CLASSES: Mapping[str, WaxDefaults] = MappingProxyType(
             solid_heat_kj_per_kg_c=1.8,
             liquid_heat_kj_per_kg_c=2.2,
             latent_heat_kj_per_kg=150.0,
+            finish="top_up",
         ),
         "stearin": WaxDefaults(
             liquid_g_per_ml=0.845,
@@ -166,6 +172,7 @@ WAX_CLASSES: Mapping[str, WaxDefaults] = MappingProxyType(
             liquid_heat_kj_per_kg_c=2.3,
             latent_heat_kj_per_kg=210.0,
             flash_c=192.0,
+            finish="second",
         ),
         "rapeseed": WaxDefaults(
             liquid_g_per_ml=0.866,

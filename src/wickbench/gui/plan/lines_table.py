@@ -173,7 +173,7 @@ class LinesTable(QWidget):
         return self._drafts.get((row.id, "fill")) or plan_lines.fill_text(self.workspace, row)
 
     def _fill_word(self, row: LineRow) -> str:
-        return "line" if row.fill_to == "line" else self._fill(row)
+        return self._fill(row) if row.fill_to == "net" else row.fill_to
 
     def _declared(self, row: LineRow) -> str:
         candle = self._shelf.candles.get(row.candle_id or 0) if self._shelf else None

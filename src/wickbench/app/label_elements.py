@@ -51,7 +51,7 @@ def change_element(
     merge = ("label_element", label_id, at, *sorted(changes))
     with workspace.step(N_("Change what stands on a label"), merge=merge, origin=origin) as door:
         version, _ = editable_version(door, label_id)
-        row = _row_at(door, version, at)
+        row = row_at(door, version, at)
         changed = replace(element_of(row), **changes)
         records.update(door, "label_element", row["id"], element_values(changed))
 
@@ -92,7 +92,7 @@ def remove_element(workspace: Workspace, label_id: int, at: int, *, origin: obje
     """Take something off a label."""
     with workspace.step(N_("Take off a label"), origin=origin) as connection:
         version, _ = editable_version(connection, label_id)
-        records.delete(connection, "label_element", _row_at(connection, version, at)["id"])
+        records.delete(connection, "label_element", row_at(connection, version, at)["id"])
         _renumber(connection, [row["id"] for row in element_rows(connection, version)])
 
 
@@ -130,7 +130,7 @@ def set_picture(
     with workspace.step(N_("Choose a picture"), origin=origin) as connection:
         key = state.store_blob(connection, data, media)
         version, _ = editable_version(connection, label_id)
-        row = _row_at(connection, version, at)
+        row = row_at(connection, version, at)
         element = element_of(row)
         if not isinstance(element, PictureElement):
             raise OutOfRange("label.no-such-element")
@@ -145,7 +145,12 @@ def kind_of_picture(data: bytes) -> str:
     return "JPEG" if data.startswith(b"\xff\xd8\xff") else ""
 
 
-def _row_at(connection: Connection, version: int, at: int) -> dict[str, Any]:
+def row_at(connection: Connection, version: int, at: int) -> dict[str, Any]:
+    """The row of an element by its place in the design.
+
+    Raises:
+        OutOfRange: ``label.no-such-element``.
+    """
     rows = element_rows(connection, version)
     if not 0 <= at < len(rows):
         raise OutOfRange("label.no-such-element")

@@ -39,6 +39,7 @@ class Element:
         w_mm: width of the box.
         h_mm: height of the box.
         turn_deg: turn, clockwise.
+        group: elements with the same word are chosen and moved together; empty for none.
 
     Raises:
         OutOfRange: ``label.measure`` for a measure that is no number or a negative size,
@@ -50,6 +51,7 @@ class Element:
     w_mm: float
     h_mm: float
     turn_deg: float = 0.0
+    group: str = ""
 
     def __post_init__(self) -> None:
         _check_fields(self)

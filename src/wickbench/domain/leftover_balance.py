@@ -36,6 +36,7 @@ class Balance:
 
     @classmethod
     def of(cls, recipe: Recipe) -> Balance:
+        """The balance of a recipe; ``OutOfRange`` ``recipe.no-wax`` without wax."""
         oils = normalised(recipe.fragrance)
         load = recipe.load if oils else None
         beside: dict[Key, float] = {

@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 
 from wickbench.domain.leftover_balance import Balance
 from wickbench.domain.leftovers import Leftover, together
-from wickbench.domain.recipes import Material, Recipe, Role
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+
+    from wickbench.domain.recipes import Material, Recipe, Role
 
     Key = tuple[Role, Material]
 

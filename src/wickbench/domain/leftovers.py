@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -27,7 +26,7 @@ from wickbench.domain.recipes import (
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     Key = tuple[Role, Material]
     Masses = Mapping[Key, float]

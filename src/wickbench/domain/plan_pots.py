@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 
 from wickbench.domain.equipment import Pot
 from wickbench.domain.findings import Finding, Rank
+from wickbench.domain.plan_leftovers import Sharing, weigh_with_leftovers
 from wickbench.domain.plan_values import LineMix, PlanInputs, PlanLine, PotFill, PotPlan
-from wickbench.domain.plan_weighing import Weighing, reach_of, weigh_pot
+from wickbench.domain.plan_weighing import Weighing, reach_of
 from wickbench.domain.pot_split import Groups, keep_sizes_together
 from wickbench.domain.recipes import Load, Role
 
@@ -61,11 +62,15 @@ def plan_pots(
         findings.append(Finding(Rank.STOPS, "plan.extra-over-pot", data))
     dealt = _deal(split, groups, planned)
     pots = []
+    sharing = Sharing.of(planned[0][0].recipe_key, inputs)
     for number, fills in enumerate(dealt, start=1):
-        pot, said = _pot_plan(fills, mix, inputs, (recipe_index, number, len(dealt)), planned)
+        numbering = (recipe_index, number, len(dealt))
+        pot, said = _pot_plan(fills, mix, inputs, numbering, (planned, sharing))
         pots.append(pot)
+        sharing = sharing.after(pot)
         about = ("pot", first + number - 1)
         findings += [Finding(one.rank, one.key, one.data, (*about, *one.about)) for one in said]
+    findings += sharing.findings(mix.recipe, pots, inputs)
     return pots, findings
 
 
@@ -148,14 +153,16 @@ def _pot_plan(
     mix: RecipeMix,
     inputs: PlanInputs,
     numbering: tuple[int, int, int],
-    planned: Sequence[Planned],
+    of_recipe: tuple[Sequence[Planned], Sharing],
 ) -> tuple[PotPlan, tuple[Finding, ...]]:
     filled_mg = sum(round(fill.each_g * 1000) * fill.count for fill in fills)
     extra_mg = round(inputs.extra_g * 1000 + filled_mg * inputs.extra_percent / 100)
     pot = _smallest_pot((filled_mg + extra_mg) / 1000 / mix.density_g_per_ml, inputs.pots)
-    weighing = weigh_pot(mix.recipe, filled_mg + extra_mg, filled_mg, pot, inputs)
+    planned, sharing = of_recipe
+    weighed = weigh_with_leftovers(mix, (filled_mg + extra_mg, filled_mg), pot, inputs, sharing)
+    weighing = weighed.weighing
     total_g = weighing.total_mg / 1000
-    volume_ml = total_g / mix.density_g_per_ml
+    volume_ml = total_g / weighed.density_g_per_ml
     index, number, of = numbering
     plan = PotPlan(
         number=number,
@@ -176,8 +183,11 @@ def _pot_plan(
         oil_percent_of_mix=100 * weighing.role_g(Role.FRAGRANCE) / total_g,
         reach=reach_of(weighing),
         finish=mix.finish,
+        leftovers=weighing.leftovers,
+        made=weighed.made,
+        foreign=weighed.foreign,
     )
-    return plan, weighing.findings
+    return plan, weighed.findings
 
 
 def _smallest_pot(volume_ml: float, pots: Sequence[Pot]) -> Pot | None:

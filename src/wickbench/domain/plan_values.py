@@ -9,6 +9,7 @@ from wickbench.domain.catalog import Price
 from wickbench.domain.equipment import LoadReach, Pot, Scale
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.findings import Finding
+from wickbench.domain.leftover_lines import LeftoverLine, LeftoverWanted
 from wickbench.domain.recipe_checks import Facts
 from wickbench.domain.recipes import Load, Material, Recipe, Role, checked_number
 from wickbench.domain.shortages import Shortage
@@ -78,6 +79,7 @@ class PlanInputs:
         cup_g: empty mass of the cup in which dye and oil are weighed.
         prices: price of each material and item; what is missing is named in the cost.
         stock: on hand, grams or pieces; None or missing means not counted.
+        leftovers: what shall be worked in, by the key of the recipe into whose pots it goes.
     """
 
     lines: tuple[PlanLine, ...] = ()
@@ -89,6 +91,7 @@ class PlanInputs:
     cup_g: float = 10.0
     prices: Mapping[Material, Price] = field(default_factory=dict)
     stock: Mapping[Material, float | None] = field(default_factory=dict)
+    leftovers: Mapping[Hashable, tuple[LeftoverWanted, ...]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         for name in ("extra_g", "extra_percent", "cup_g"):
@@ -140,7 +143,8 @@ class PotFill:
 class PotPlan:
     """One filling of one pot.
 
-    ``total_g`` (the sum of what is weighed) = ``filled_g`` + ``leftover_g``, to the milligram.
+    ``total_g`` (the sum of what is weighed, leftovers and new) = ``filled_g`` + ``leftover_g``,
+    to the milligram.
 
     Attributes:
         number: counted from 1 within its recipe.
@@ -149,7 +153,7 @@ class PotPlan:
         recipe_key: as in the lines.
         recipe: the recipe version.
         pot: the pot; None when none is defined.
-        weigh: what to weigh, in order.
+        weigh: what to weigh new, in order.
         fills: what it fills.
         total_g: mix in the pot as weighed.
         filled_g: mix that goes into vessels.
@@ -161,6 +165,9 @@ class PotPlan:
         oil_percent_of_mix: the same in percent of the whole mix.
         reach: how far the load may be off by the scales' steps; None without oil or wax.
         finish: ``"single"``, ``"top_up"`` or ``"second"``: how its wax is finished.
+        leftovers: what is weighed of leftovers, before anything else.
+        made: the mix it becomes with them; None without leftovers.
+        foreign: materials that they bring and the recipe does not have.
     """
 
     number: int
@@ -181,6 +188,9 @@ class PotPlan:
     oil_percent_of_mix: float
     reach: LoadReach | None
     finish: str = "single"
+    leftovers: tuple[LeftoverLine, ...] = ()
+    made: Recipe | None = None
+    foreign: tuple[Material, ...] = ()
 
     @property
     def held_g(self) -> float:

@@ -15,6 +15,7 @@ from wickbench.domain.equipment import (
     which_scale,
 )
 from wickbench.domain.findings import Finding, Rank
+from wickbench.domain.leftover_lines import LeftoverLine
 from wickbench.domain.plan_values import PlanInputs, WeighLine
 from wickbench.domain.recipes import Part, Recipe, Role, mix_parts
 from wickbench.domain.rounding import steps
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
 
 _STEP_WITHOUT_SCALE_MG = 100
 _MOST_PORTIONS = 99
-_COARSE_FOR_DYE = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,20 +33,24 @@ class Weighing:
 
     lines: tuple[WeighLine, ...]
     findings: tuple[Finding, ...]
+    leftovers: tuple[LeftoverLine, ...] = ()
 
     @property
     def total_mg(self) -> int:
         """Everything weighed together."""
-        return sum(round(line.weigh_g * 1000) for line in self.lines)
+        old = sum(round(line.weigh_g * 1000) for line in self.leftovers)
+        return old + sum(round(line.weigh_g * 1000) for line in self.lines)
 
     def role_g(self, role: Role) -> float:
-        """What is weighed of one role."""
-        return math.fsum(line.weigh_g for line in self.lines if line.role is role)
+        """What is weighed of one role, new or in leftovers."""
+        new = (line.weigh_g for line in self.lines if line.role is role)
+        old = (line.weigh_g * line.brings.share({role}) for line in self.leftovers)
+        return math.fsum((*new, *old))
 
 
 @dataclass(frozen=True, slots=True)
-class _Place:
-    """Where something is weighed."""
+class Place:
+    """Where something is weighed: on which scale, in the pot or a cup, in how many goes."""
 
     scale: Scale | None
     in_pot: bool
@@ -54,28 +58,38 @@ class _Place:
 
     @property
     def step_mg(self) -> int:
+        """What can be told apart there."""
         return self.scale.step_mg if self.scale else _STEP_WITHOUT_SCALE_MG
 
 
 def weigh_pot(
-    recipe: Recipe, total_mg: int, least_mg: int, pot: Pot | None, inputs: PlanInputs
+    recipe: Recipe,
+    total_mg: int,
+    least_mg: int,
+    pot: Pot | None,
+    inputs: PlanInputs,
+    *,
+    new: Sequence[Part] | None = None,
 ) -> Weighing:
     """Weights for ``total_mg`` of mix, rounded to the scales, never below ``least_mg`` in all.
 
     Wax is weighed into the pot on the scale; dye, additives and oils in a cup, on the finest
     scale that carries them. What rounding takes away from the vessels is made up with wax.
+    ``new`` is what is weighed beside leftovers, as shares of ``total_mg``; all of the recipe
+    otherwise.
     """
     findings: list[Finding] = []
-    wax_place = _pot_place(pot, total_mg / 1000, inputs, findings)
+    wax_place = pot_place(pot, total_mg / 1000, inputs, findings)
     lines = []
-    for part in mix_parts(recipe):
+    for part in mix_parts(recipe) if new is None else new:
         exact_g = part.share * total_mg / 1000
         place = wax_place
         if part.role is not Role.WAX:
             place = _in_cup(exact_g, inputs)
         lines.append(_line(part, exact_g, place, inputs))
     lines = _enough(lines, least_mg)
-    findings += _too_coarse(lines)
+    if new is None:
+        findings += coarse_findings(lines)
     return Weighing(tuple(lines), tuple(findings))
 
 
@@ -89,7 +103,7 @@ def reach_of(weighing: Weighing) -> LoadReach | None:
     return load_reach(wax_g, oil_g, wax_step, oil_step)
 
 
-def _line(part: Part, exact_g: float, place: _Place, inputs: PlanInputs) -> WeighLine:
+def _line(part: Part, exact_g: float, place: Place, inputs: PlanInputs) -> WeighLine:
     step_mg = place.step_mg
     return WeighLine(
         material=part.material,
@@ -104,16 +118,14 @@ def _line(part: Part, exact_g: float, place: _Place, inputs: PlanInputs) -> Weig
     )
 
 
-def _pot_place(
-    pot: Pot | None, mix_g: float, inputs: PlanInputs, findings: list[Finding]
-) -> _Place:
+def pot_place(pot: Pot | None, mix_g: float, inputs: PlanInputs, findings: list[Finding]) -> Place:
     """The scale for pot and mix together, or the largest one and a bowl, in portions."""
     if not inputs.scales:
-        return _Place(None, in_pot=pot is not None)
+        return Place(None, in_pot=pot is not None)
     empty_g = pot.empty_g if pot else inputs.cup_g
     scale = which_scale(inputs.scales, mix_g, empty_g)
     if scale is not None:
-        return _Place(scale, in_pot=pot is not None)
+        return Place(scale, in_pot=pot is not None)
     place = _in_cup(mix_g, inputs)
     if pot is not None and place.scale is not None:
         largest_g = max(scale.maximum_g for scale in inputs.scales)
@@ -132,14 +144,14 @@ def _pot_place(
     return place
 
 
-def _in_cup(mass_g: float, inputs: PlanInputs) -> _Place:
+def _in_cup(mass_g: float, inputs: PlanInputs) -> Place:
     scale = which_scale(inputs.scales, mass_g, inputs.cup_g)
     if scale is not None or not inputs.scales:
-        return _Place(scale, in_pot=False)
+        return Place(scale, in_pot=False)
     largest = max(inputs.scales, key=lambda scale: (scale.maximum_g, -scale.reads_to_g))
     room_g = largest.maximum_g - inputs.cup_g
     portions = math.ceil(mass_g / room_g) if room_g > 0 else _MOST_PORTIONS
-    return _Place(largest, in_pot=False, portions=min(portions, _MOST_PORTIONS))
+    return Place(largest, in_pot=False, portions=min(portions, _MOST_PORTIONS))
 
 
 def _enough(lines: Sequence[WeighLine], least_mg: int) -> list[WeighLine]:
@@ -153,30 +165,3 @@ def _enough(lines: Sequence[WeighLine], least_mg: int) -> list[WeighLine]:
         weigh_mg = round(lines[chief].weigh_g * 1000) + -(-short_mg // step_mg) * step_mg
         lines[chief] = replace(lines[chief], weigh_g=weigh_mg / 1000)
     return lines
-
-
-def _too_coarse(lines: Sequence[WeighLine]) -> list[Finding]:
-    """Dye, additive or oil of which one step of the scale is more than 3 %."""
-    return [
-        Finding(
-            _coarse_rank(line),
-            "plan.too-little-to-weigh",
-            {
-                "name": line.name,
-                "mass_g": line.exact_g,
-                "scale": line.scale.name,
-                "step_g": line.step_g,
-                "off_percent": 100 * line.step_g / line.exact_g,
-            },
-            ("material", line.material),
-        )
-        for line in lines
-        if line.scale is not None and line.exact_g > 0 and is_too_coarse(line.scale, line.exact_g)
-    ]
-
-
-def _coarse_rank(line: WeighLine) -> Rank:
-    """A step too coarse for oil changes the load; a shade of dye is only worth a note."""
-    if line.role is Role.FRAGRANCE or line.step_g > _COARSE_FOR_DYE * line.exact_g:
-        return Rank.WATCH
-    return Rank.NOTE

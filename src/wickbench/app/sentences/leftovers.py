@@ -43,4 +43,14 @@ SENTENCES: dict[str, str] = {
         "Layers make a candle of its own: burn tests of their recipes do not hold for it."
     ),
     "leftovers.no-layer": N_("There is nothing in the vessel yet. Enter the first layer."),
+    "leftovers.not-so-much-there": N_(
+        "{mass_g} of “{name}” is planned, and {left_g} of it is left. Plan less, or correct what "
+        "was kept."
+    ),
+    "leftovers.planned-less": N_(
+        "The pots are planned with {used_g} of “{name}”: more of it does not fit."
+    ),
+    "leftovers.no-room-beside": N_(
+        "“{name}” has no place beside the other leftovers in these pots. Use less of them."
+    ),
 }

@@ -14,6 +14,7 @@ sys.path.insert(0, str(Path(__file__).parent))
 import label_inputs
 import making_inputs
 import shelf_inputs
+from demo_calendar import fill_calendar
 from demo_labels import fill_labels
 from demo_making import fill_making
 from demo_shelf import fill_shelf
@@ -57,6 +58,7 @@ def build(path: Path) -> None:
     try:
         keys = fill_shelf(workspace, shelf_inputs)
         fill_making(workspace, making_inputs, keys)
+        fill_calendar(workspace, keys)
         fill_labels(workspace, label_inputs, keys)
     finally:
         workspace.close()

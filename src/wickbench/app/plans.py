@@ -201,6 +201,14 @@ def choose_pots(
             records.insert(connection, "plan_pot", values)
 
 
+def set_day(
+    workspace: Workspace, plan: int, name: str, day: dt.date, *, origin: object = None
+) -> None:
+    """Give a plan the day that its calendar proposes: ``pour_on`` or ``needed_on``."""
+    with workspace.step(N_("Choose the day"), origin=origin) as connection:
+        records.update(connection, "plan", plan, {name: day.isoformat()})
+
+
 def pour_day(plan: PlanRow, today: dt.date) -> dt.date:
     """The day of the pour; today while none is given."""
     return dt.date.fromisoformat(plan.pour_on) if plan.pour_on else today

@@ -284,8 +284,11 @@ def _first(wanted: Wanted, needed_on: dt.date) -> dt.date:
 
 
 def _late(days: Iterable[Day], today: dt.date, earliest: dt.date) -> Iterator[Finding]:
-    past = [day for day in days if day.past]
-    for name, of_name in groupby(sorted(past, key=lambda day: day.name), key=lambda d: d.name):
+    def whose(day: Day) -> tuple[bool, str]:
+        return day.step is Step.ORDER, day.name  # an oil may be called like its candle
+
+    past = sorted((day for day in days if day.past), key=whose)
+    for (_, name), of_name in groupby(past, key=whose):
         first = min(of_name, key=lambda day: day.on)
         data = {
             "name": name,

@@ -48,4 +48,16 @@ SENTENCES: dict[str, str] = {
         "The day on which they are needed has gone by: {step_on}. The next that could be met is "
         "{earliest_on}."
     ),
+    "calendar.still-in-time": N_("Still possible by {needed_on}: {names}."),
+    "calendar.pour-too-late": N_(
+        "Poured on {pour_on}, these are cured on {cured_on}, after the day for labels, "
+        "{label_on}: {names}. Pour sooner."
+    ),
+    "calendar.no-lead-days": N_(
+        "{name} is short, and nobody noted how many days it takes to arrive. Write that with it, "
+        "so that the day to order can be told."
+    ),
+    "calendar.no-candle": N_(
+        "No candle was chosen for {names}, so no burn tests are counted in for it."
+    ),
 }

@@ -47,7 +47,10 @@ class PlanPanel(QWidget):
         """Read afresh what does not change while the plan is typed. Comes before ``show_plan``."""
 
 
-PANELS: Final[tuple[str, ...]] = ("wickbench.gui.plan.heat_card:HeatCard",)
+PANELS: Final[tuple[str, ...]] = (
+    "wickbench.gui.plan.calendar_card:CalendarCard",
+    "wickbench.gui.plan.heat_card:HeatCard",
+)
 """``"module:Class"`` of each card, in the order in which they stand."""
 
 

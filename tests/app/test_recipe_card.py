@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import pdfplumber
 import pytest
@@ -183,9 +183,10 @@ def test_the_page_as_measured(
     said = " ".join(str(word["text"]) for word in words)
     assert "page 1 of 1" in said
     reader = PdfReader(path)
-    scaling = reader.trailer["/Root"]["/ViewerPreferences"]["/PrintScaling"]
-    assert scaling == "/None"
-    fonts = reader.pages[0]["/Resources"]["/Font"].values()
+    root: Any = reader.trailer["/Root"]
+    assert root["/ViewerPreferences"]["/PrintScaling"] == "/None"
+    resources: Any = reader.pages[0]["/Resources"]
+    fonts = resources["/Font"].values()
     inside = [font.get_object()["/DescendantFonts"][0].get_object() for font in fonts]
     assert inside
     for font in inside:

@@ -93,7 +93,7 @@ def test_an_oil_heavier_than_the_fine_scale_goes_on_the_next() -> None:
 def test_a_shade_of_dye_is_a_note_and_names_its_pot() -> None:
     """2.9 g on a scale that reads to 0.1 g: 3.4 %, more than 3 and less than 10 %."""
     plan = plan_pour(inputs(tumblers(1), tumblers(28, DYED, key="d", recipe_key=2)))
-    said = [one for one in plan.findings if one.key == "plan.too-little-to-weigh"]
+    said = [one for one in plan.findings if one.key == "plan.dye-too-little-to-weigh"]
     assert [one.about[:2] for one in said if one.rank is Rank.NOTE] == [("pot", 1), ("pot", 2)]
 
 
@@ -106,9 +106,9 @@ def test_a_small_scale_without_a_pot() -> None:
 def test_dye_on_a_kitchen_scale() -> None:
     """3 g on a scale that reads to 1 g is off by up to a third."""
     plan = plan_pour(inputs(tumblers(14, DYED), scales=(KITCHEN,)))
-    assert "plan.too-little-to-weigh" in keys(plan)
+    assert "plan.dye-too-little-to-weigh" in keys(plan)
     fine = plan_pour(inputs(tumblers(14, DYED), scales=(KITCHEN, Scale("pocket", 100, 0.01))))
-    assert "plan.too-little-to-weigh" not in keys(fine, Rank.NOTE)
+    assert "plan.dye-too-little-to-weigh" not in keys(fine, Rank.NOTE)
 
 
 def test_an_oil_without_density_is_estimated_and_said() -> None:

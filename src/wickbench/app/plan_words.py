@@ -61,7 +61,10 @@ _OF_EQUIPMENT: Final = {
     "plan.no-pot": "equipment/pot", "plan.pot-no-brim": "equipment/pot",
     "plan.vessel-over-pot": "equipment/pot", "plan.extra-over-pot": "equipment/pot",
     "plan.no-scale": "equipment/scale", "plan.scale-unknown": "equipment/scale",
-    "plan.too-little-to-weigh": "equipment/scale",
+    **{
+        f"plan.{what}-too-little-to-weigh": "equipment/scale"
+        for what in ("oil", "oil-of-blend", "dye", "additive")
+    },
     "plan.pot-over-scale": "equipment/scale",
     "plan.pot-over-scale-in-portions": "equipment/scale",
     "plan.pot-and-mix-over-scale": "equipment/scale",

@@ -6,19 +6,13 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from wickbench.domain.equipment import (
-    LoadReach,
-    Pot,
-    Scale,
-    is_too_coarse,
-    load_reach,
-    which_scale,
-)
+from wickbench.domain.equipment import LoadReach, Pot, Scale, which_scale
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.leftover_lines import LeftoverLine
 from wickbench.domain.plan_values import PlanInputs, WeighLine
 from wickbench.domain.recipes import Part, Recipe, Role, mix_parts
 from wickbench.domain.rounding import steps
+from wickbench.domain.weighing_doubt import Reading, coarse_findings, load_doubt, readings
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -94,13 +88,15 @@ def weigh_pot(
 
 
 def reach_of(weighing: Weighing) -> LoadReach | None:
-    """How far the load may be off because the scales read in steps."""
-    wax_g, oil_g = weighing.role_g(Role.WAX), weighing.role_g(Role.FRAGRANCE)
-    wax_step = math.fsum(line.step_g for line in weighing.lines if line.role is Role.WAX)
-    oil_step = math.fsum(line.step_g for line in weighing.lines if line.role is Role.FRAGRANCE)
-    if oil_g <= 0 or wax_g <= wax_step:
-        return None
-    return load_reach(wax_g, oil_g, wax_step, oil_step)
+    """How far the load may be off because the scales read in steps; leftovers count as they are."""
+    old = {
+        role: Reading(
+            math.fsum(line.weigh_g * line.brings.share({role}) for line in weighing.leftovers), 0.0
+        )
+        for role in (Role.WAX, Role.FRAGRANCE)
+    }
+    waxes, oils = ((*readings(weighing.lines, role), one) for role, one in old.items())
+    return load_doubt(waxes, oils)
 
 
 def _line(part: Part, exact_g: float, place: Place, inputs: PlanInputs) -> WeighLine:

@@ -82,6 +82,27 @@ _PLAN = {
         "Weigh the wax in a bowl on {scale}, in {portions} portions."
     ),
     "plan.pot-again": N_("{name} is filled {times} times in this plan. Wipe it out in between."),
+    "plan.set-passes-brim": N_(
+        "For the set wax to meet the line, {hot_ml} would be poured hot into {vessel}: "
+        "{share_percent} of the {brim_ml} to its brim, and {most_ml} is the most it takes without "
+        "running over. Choose a lower line, or set the wax to a second pour under Materials."
+    ),
+    "plan.set-may-pass-brim": N_(
+        "For the set wax to meet the line, up to {hot_ml} may be needed hot in {vessel}, and "
+        "{most_ml} is the most it takes without running over. Measure your wax before you pour."
+    ),
+    "plan.set-brim-unknown": N_(
+        "How much {vessel} holds to the brim is not known, so nobody can say whether the hot wax "
+        "runs over. Weigh one with water to the brim."
+    ),
+    "plan.set-range": N_(
+        "{vessel} takes {low_g} to {high_g} for the set wax to meet the line, while densities are "
+        "estimates; {each_g} is planned. Measure your wax once."
+    ),
+    "plan.held-range": N_(
+        "Once set, {vessel} takes {low_g} to {high_g} more, while densities are estimates. "
+        "Measure your wax once."
+    ),
     "plan.below-declared": N_(
         "Each {vessel} gets {each_g}, which is {short_g} below the declared {declared_g}. "
         "Fill higher or declare less."

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from wickbench.domain.errors import OutOfRange
+from wickbench.domain.leftover_lines import LeftoverIn
 from wickbench.domain.plan_values import PotFill
 from wickbench.domain.recipe_checks import Facts, strictest_load
 from wickbench.domain.recipes import Load, Material, Role
 from wickbench.domain.rounding import to_step
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from wickbench.domain.plan_values import PotPlan
 
@@ -40,6 +41,7 @@ class BenchStep:
         step_g: what its scale reads to.
         weighed_g: what was really weighed, None until then.
         top_up: added on the way to bring the load back; not part of the plan.
+        leftover: what it brings, when a leftover is weighed instead of one material.
     """
 
     material: Material
@@ -49,6 +51,13 @@ class BenchStep:
     step_g: float = 0.1
     weighed_g: float | None = None
     top_up: bool = False
+    leftover: LeftoverIn | None = None
+
+    def of(self, roles: Collection[Role]) -> float:
+        """How much of each gram of it is of some roles."""
+        if self.leftover is not None:
+            return self.leftover.share(roles)
+        return 1.0 if self.role in roles else 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,8 +82,27 @@ class BenchPot:
     certificate_percent: Mapping[Material, float] = field(default_factory=dict)
 
     def planned(self, role: Role) -> float:
-        """Grams planned of one role."""
-        return math.fsum(s.planned_g for s in self.steps if s.role is role and not s.top_up)
+        """Grams planned of one role, new or in leftovers."""
+        return math.fsum(s.planned_g * s.of({role}) for s in self.steps if not s.top_up)
+
+    @property
+    def new(self) -> tuple[BenchStep, ...]:
+        """The steps that weigh one material from the shelf."""
+        return tuple(step for step in self.steps if step.leftover is None)
+
+    def saved_g(self, step: BenchStep, *, planned: bool = False) -> float:
+        """Grams of a step's material for which leftovers stand, as weighed or as planned."""
+        key = (step.role, step.material)
+        return math.fsum(
+            one.leftover.gives.get(key, 0.0)
+            * (one.planned_g if planned or one.weighed_g is None else one.weighed_g)
+            for one in self.steps
+            if one.leftover is not None
+        )
+
+    def whole_g(self, step: BenchStep) -> float:
+        """What was planned of a step's material, counting what leftovers bring for it."""
+        return step.planned_g + self.saved_g(step, planned=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,26 +139,39 @@ def begin(pots: Sequence[PotPlan], facts: Facts, names: Sequence[str] = ()) -> B
     )
 
 
+def _steps(pot: PotPlan) -> Iterator[BenchStep]:
+    """Leftovers are melted first, then what is new goes in."""
+    for old in pot.leftovers:
+        yield BenchStep(
+            material=("leftover", old.brings.key),
+            name=old.name,
+            role=Role.WAX,
+            planned_g=old.weigh_g,
+            step_g=old.step_g,
+            leftover=old.brings,
+        )
+    for line in pot.weigh:
+        yield BenchStep(
+            material=line.material,
+            name=line.name,
+            role=line.role,
+            planned_g=line.weigh_g,
+            step_g=line.step_g,
+        )
+
+
 def _begun(pot: PotPlan, facts: Facts, name: str) -> BenchPot:
-    strictest = strictest_load(pot.recipe, facts)
+    mix = pot.made or pot.recipe
+    strictest = strictest_load(mix, facts)
     limits = {
         oil: limit
-        for oil in pot.recipe.fragrance
+        for oil in mix.fragrance
         if (limit := facts.oil(oil).ifra_percent) is not None and limit < 100  # noqa: PLR2004
     }
     density = pot.total_g / pot.volume_ml if pot.volume_ml else None
     return BenchPot(
         name=name,
-        steps=tuple(
-            BenchStep(
-                material=line.material,
-                name=line.name,
-                role=line.role,
-                planned_g=line.weigh_g,
-                step_g=line.step_g,
-            )
-            for line in pot.weigh
-        ),
+        steps=tuple(_steps(pot)),
         fills=pot.fills,
         holds_g=pot.pot.safe_ml * density if pot.pot and density else None,
         max_load=strictest[1] if strictest else None,
@@ -172,7 +213,7 @@ def weigh(state: BenchState, place: tuple[int, int], actual_g: float) -> BenchSt
     step = state.at(Place(*place))
     if not math.isfinite(actual_g) or not 0 <= actual_g <= _HEAVIEST_G:
         raise OutOfRange("bench.weight", weighed_g=actual_g)
-    if step.role is Role.WAX and actual_g == 0 and not step.top_up:
+    if step.role is Role.WAX and actual_g == 0 and not step.top_up and step.leftover is None:
         raise OutOfRange("bench.no-wax", name=step.name)
     return _with_step(state, Place(*place), replace(step, weighed_g=actual_g))
 
@@ -216,7 +257,8 @@ def target_g(state: BenchState, place: tuple[int, int]) -> float:
     """What to weigh at a step now, as its scale can show it.
 
     Waxes follow the waxes that are already weighed, so that the blend holds; dye, additives and
-    oils follow all the wax, so that the load holds. What is weighed already does not move.
+    oils follow all the wax, so that the load holds. What leftovers bring is counted as it was
+    weighed: less of a leftover is made up with new. What is weighed already does not move.
 
     Raises:
         OutOfRange: ``bench.no-such-step``.
@@ -227,11 +269,10 @@ def target_g(state: BenchState, place: tuple[int, int]) -> float:
 
 def exact_target_g(pot: BenchPot, step: BenchStep) -> float:
     """The same before rounding to the scale."""
-    if step.top_up:
+    if step.top_up or step.leftover is not None:
         return step.planned_g
-    if step.role is Role.WAX:
-        return step.planned_g * _blend_factor(pot)
-    return step.planned_g * wax_factor(pot)
+    factor = _blend_factor(pot) if step.role is Role.WAX else wax_factor(pot)
+    return max(0.0, pot.whole_g(step) * factor - pot.saved_g(step))
 
 
 def expected_g(pot: BenchPot, step: BenchStep) -> float:
@@ -243,19 +284,21 @@ def expected_g(pot: BenchPot, step: BenchStep) -> float:
 
 def wax_factor(pot: BenchPot) -> float:
     """All wax, weighed or still to come and topped up, by the wax that was planned."""
-    planned_g = pot.planned(Role.WAX)
-    waxes = (step for step in pot.steps if step.role is Role.WAX)
-    there_g = math.fsum(
+    waxes = [step for step in pot.new if step.role is Role.WAX]
+    first = [step for step in waxes if not step.top_up]
+    planned_g = math.fsum(pot.whole_g(step) for step in first)
+    new_g = (
         exact_target_g(pot, step) if step.weighed_g is None else step.weighed_g for step in waxes
     )
+    there_g = math.fsum((*new_g, *(pot.saved_g(step) for step in first)))
     return there_g / planned_g if planned_g else 1.0
 
 
 def _blend_factor(pot: BenchPot) -> float:
     """Wax weighed by what was planned of the same; 1 before the first."""
     weighed = [
-        (step.weighed_g, step.planned_g)
-        for step in pot.steps
+        (step.weighed_g + pot.saved_g(step), pot.whole_g(step))
+        for step in pot.new
         if step.role is Role.WAX and step.weighed_g is not None and not step.top_up
     ]
     planned_g = math.fsum(planned for _, planned in weighed)
@@ -263,6 +306,6 @@ def _blend_factor(pot: BenchPot) -> float:
 
 
 def total_of(pot: BenchPot, roles: Iterable[Role]) -> float:
-    """Grams weighed, or still to be weighed, of some roles together."""
-    wanted = set(roles)
-    return math.fsum(expected_g(pot, step) for step in pot.steps if step.role in wanted)
+    """Grams weighed, or still to be weighed, of some roles together, new or in leftovers."""
+    wanted = frozenset(roles)
+    return math.fsum(expected_g(pot, step) * step.of(wanted) for step in pot.steps)

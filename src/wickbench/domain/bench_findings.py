@@ -69,19 +69,20 @@ def _about_blend(pot: BenchPot) -> Iterator[Finding]:
     for role in (Role.WAX, Role.FRAGRANCE):
         whole_g, planned_g = total_of(pot, [role]), pot.planned(role)
         there: dict[Material, float] = {}
-        for step in pot.steps:
+        for step in pot.new:
             if step.role is role:
-                there[step.material] = there.get(step.material, 0.0) + expected_g(pot, step)
-        for step in pot.steps:
+                there.setdefault(step.material, pot.saved_g(step))
+                there[step.material] += expected_g(pot, step)
+        for step in pot.new:
             if step.role is not role or step.top_up:
                 continue
-            wanted_g = step.planned_g * whole_g / planned_g if planned_g else 0.0
+            wanted_g = pot.whole_g(step) * whole_g / planned_g if planned_g else 0.0
             off_g = there[step.material] - wanted_g
             if abs(off_g) > max(_BLEND_OFF * wanted_g, step.step_g):
                 data = {
                     "name": step.name,
                     "share_percent": 100 * there[step.material] / whole_g,
-                    "planned_percent": 100 * step.planned_g / planned_g,
+                    "planned_percent": 100 * pot.whole_g(step) / planned_g,
                 }
                 yield Finding(Rank.NOTE, f"bench.blend-of-{role}", data, ("step", step.material))
 
@@ -94,7 +95,9 @@ def _about_limits(pot: BenchPot, now: Outcome) -> Iterator[Finding]:
             "limit_percent": limit.percent,
         }
         yield Finding(Rank.WATCH, f"bench.over-wax-limit-of-{limit.basis}", data)
-    names = {step.material: step.name for step in pot.steps}
+    names = {step.material: step.name for step in pot.new}
+    for step in pot.steps:
+        names |= step.leftover.names if step.leftover is not None else {}
     for oil, share in now.oils_percent.items():
         most = pot.certificate_percent.get(oil)
         if most is not None and share > most + _SLACK:

@@ -85,11 +85,21 @@ def _load(oil_g: float, wax_g: float) -> Load:
 
 def _oils_percent(pot: BenchPot, total_g: float) -> dict[Material, float]:
     oils: dict[Material, float] = {}
-    for step in pot.steps:
-        if step.role is Role.FRAGRANCE and total_g:
-            share = 100 * expected_g(pot, step) / total_g
-            oils[step.material] = oils.get(step.material, 0.0) + share
+    for step in pot.steps if total_g else ():
+        for oil, part in _oils_of(step):
+            oils[oil] = oils.get(oil, 0.0) + 100 * part * expected_g(pot, step) / total_g
     return oils
+
+
+def _oils_of(step: BenchStep) -> Iterator[tuple[Material, float]]:
+    """Each oil of a step with its share of it."""
+    if step.leftover is None:
+        if step.role is Role.FRAGRANCE:
+            yield step.material, 1.0
+        return
+    for (role, material), share in step.leftover.shares.items():
+        if role is Role.FRAGRANCE:
+            yield material, share
 
 
 def _filled(
@@ -148,11 +158,11 @@ def wax_offer(pot: BenchPot) -> WaxOffer | None:
 def _most_over(pot: BenchPot) -> float:
     """Largest factor of an oil beyond its target by more than its scale can tell."""
     over = [
-        step.weighed_g / step.planned_g
-        for step in pot.steps
+        (step.weighed_g + pot.saved_g(step)) / pot.whole_g(step)
+        for step in pot.new
         if step.role is Role.FRAGRANCE
         and step.weighed_g is not None
-        and step.planned_g > 0
+        and pot.whole_g(step) > 0
         and step.weighed_g > exact_target_g(pot, step) + step.step_g * STEPS_TOLD
     ]
     return max(over, default=0.0)
@@ -161,13 +171,14 @@ def _most_over(pot: BenchPot) -> float:
 def _top_ups(pot: BenchPot, factor: float) -> Iterator[BenchStep]:
     """What each wax, dye and additive lacks of ``factor`` times the plan."""
     there: dict[tuple[Role, Material], float] = {}
-    for step in pot.steps:
+    for step in pot.new:
         key = (step.role, step.material)
         there[key] = there.get(key, 0.0) + expected_g(pot, step)
-    for step in pot.steps:
+    for step in pot.new:
         if step.role is Role.FRAGRANCE or step.top_up or step.weighed_g is None:
             continue
-        missing_g = step.planned_g * factor - there[step.role, step.material]
+        there_g = there[step.role, step.material] + pot.saved_g(step)
+        missing_g = pot.whole_g(step) * factor - there_g
         add_g = to_step(max(0.0, missing_g), step.step_g)
         if add_g > 0:
             yield replace(step, planned_g=add_g, weighed_g=None, top_up=True)

@@ -8,7 +8,7 @@ from wickbench.app import dates
 from wickbench.app.texts_marker import N_
 from wickbench.app.workspace import act
 from wickbench.domain.errors import CannotRead, DomainError, OutOfRange
-from wickbench.domain.quantities import parse
+from wickbench.domain.quantities import parse, to_base
 from wickbench.storage import records, state
 
 if TYPE_CHECKING:
@@ -76,10 +76,26 @@ def check_range(workspace: Workspace, spec: FieldSpec, value: float) -> None:
     Raises:
         OutOfRange: below ``low`` or above ``high``.
     """
+    _check_unit(workspace, spec, value)
     if spec.low is not None and value < spec.low:
         raise OutOfRange("field.too-small", least=plain(workspace, spec, spec.low))
     if spec.high is not None and value > spec.high:
         raise OutOfRange("field.too-large", most=plain(workspace, spec, spec.high))
+
+
+def _check_unit(workspace: Workspace, spec: FieldSpec, value: float) -> None:
+    """Say which unit is missing where a density was copied from a data sheet without it.
+
+    Raises:
+        OutOfRange: it makes no sense in g/mL, but does in kg/m³ or lb/gal.
+    """
+    if spec.kind != "density" or spec.low is None or spec.high is None or value <= spec.high:
+        return
+    for unit in ("kg/m³", "lb/gal"):
+        meant = to_base(value, "density", unit)
+        if spec.low <= meant <= spec.high:
+            typed = f"{workspace.texts.number(value, 3).rstrip('0').rstrip('.,')} {unit}"
+            raise OutOfRange("field.density-unit", meant=plain(workspace, spec, meant), typed=typed)
 
 
 def plain(workspace: Workspace, spec: FieldSpec, value: float) -> str:

@@ -59,7 +59,7 @@ KINDS: dict[str, Kind] = {
     "load": Kind("%", ("%", "oz/lb"), "6 %, 1 oz/lb", 100.0, bare="%", ratio=("mass", "mass")),
     "percent": Kind("%", ("%",), "6 %", 100_000.0, bare="%"),
     "density": Kind(
-        "g/mL", ("g/mL", "kg/m³", "lb/gal"), "860 kg/m³, 7 lb/gal", 100.0,
+        "g/mL", ("g/mL", "kg/m³", "lb/gal"), "860 kg/m³, 7 lb/gal", 10_000.0,
         bare="g/mL", ratio=("mass", "volume"),
     ),
     "count": Kind("", ("",), "12", 1e9, bare="", decimals=0),

@@ -21,7 +21,7 @@ from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.heat import OIL, Mixed, Portion, mixed, warm_before
 from wickbench.domain.heat_learned import heating_time
 from wickbench.domain.heat_of_waxes import pot_portions
-from wickbench.domain.pouring_time import PourWindow, pour_window
+from wickbench.domain.pouring_time import PourWindow, pour_range_c, pour_window
 from wickbench.domain.recipes import Role
 
 if TYPE_CHECKING:
@@ -36,9 +36,6 @@ if TYPE_CHECKING:
 
 USUAL_SECONDS: Final = 20
 """From one vessel to the next: common practice, no source."""
-_BELOW_POUR_C: Final = 5.0
-"""How far below its pouring temperature a pot can still be poured where no range is usual."""
-_HALF_DEGREE: Final = 0.5
 
 HEAT_FIELDS: tuple[FieldSpec, ...] = (
     a_field("plan", "room_c", N_("Workroom"), "temperature", low=-10, high=50),
@@ -147,7 +144,7 @@ class Bench:
         pour_c = pot.recipe.pour_c
         if pour_c is None:
             return {}
-        low_c = self._coldest(pot, pour_c)
+        low_c = self._range(pot, pour_c)[0]
         found: dict[str, object] = {"window_c": (low_c, pour_c)}
         done = figures.get("mixed")
         start_c = done.celsius if isinstance(done, Mixed) else pot.recipe.heat_to_c
@@ -179,16 +176,11 @@ class Bench:
             pot_g=pot.total_g, vessel_g=pot.filled_g / vessels if vessels else None,
         )  # fmt: skip
 
-    def _coldest(self, pot: PotPlan, pour_c: float) -> float:
-        """Where pouring ends: the end of what is usual for its main wax, or where it sets."""
+    def _range(self, pot: PotPlan, pour_c: float) -> tuple[float, float]:
         version = self.shelf.versions.get(int(str(pot.recipe_key)))
         wax = main_wax(version, self.shelf) if version is not None else None
-        usual_c = wax_defaults(wax).pour_c[0] if wax is not None else pour_c
-        low_c = usual_c if usual_c < pour_c - _HALF_DEGREE else pour_c - _BELOW_POUR_C
-        sets_c = sets_at(self.shelf, dry_masses(pot))
-        if sets_c is not None and low_c < sets_c < pour_c:
-            return sets_c
-        return low_c
+        usual_c = wax_defaults(wax).pour_c[0] if wax is not None else None
+        return pour_range_c(pour_c, usual_c, sets_at(self.shelf, dry_masses(pot)))
 
 
 def dry_masses(pot: PotPlan) -> dict[object, float]:

@@ -23,6 +23,31 @@ _J_PER_KJ = 1000.0
 _G_PER_KG = 1000.0
 
 
+_USUAL_BELOW_C = 5.0
+_HALF_DEGREE = 0.5
+
+
+def pour_range_c(
+    pour_c: float, usual_low_c: float | None, congeals_c: float | None
+) -> tuple[float, float]:
+    """From where down to where a pot is poured: colder end, hotter end.
+
+    It begins at the temperature that the maker pours at and ends at the colder end of what is usual
+    for such a wax, 5 °C lower where the maker pours as cold as that anyway (common practice, no
+    source), and in no case below the point where the wax begins to set.
+
+    Raises:
+        OutOfRange: ``heat.temperature``.
+    """
+    checked_temperature(pour_c)
+    low_c = pour_c - _USUAL_BELOW_C
+    if usual_low_c is not None and usual_low_c < pour_c - _HALF_DEGREE:
+        low_c = usual_low_c
+    if congeals_c is not None and low_c < congeals_c < pour_c:
+        low_c = congeals_c
+    return low_c, pour_c
+
+
 @dataclass(frozen=True, slots=True)
 class PourWindow:
     """How long a pot can be poured from, and how many vessels that makes.

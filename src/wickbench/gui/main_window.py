@@ -27,6 +27,8 @@ from wickbench.gui.paper_writing import write_papers
 from wickbench.gui.questions import AskInWindow
 from wickbench.gui.stages_bar import StagesBar
 from wickbench.gui.status_line import StatusLine
+from wickbench.gui.timers.timer_watch import TimerWatch
+from wickbench.gui.timers.window_timers import WindowTimers
 from wickbench.gui.window_layout import (
     keep_geometry,
     keep_layout,
@@ -103,10 +105,13 @@ class MainWindow(QMainWindow):
         self.stack = QStackedWidget()
         self.stack.setObjectName("stack")
         self.stack.addWidget(self.first_run)
-        self.setCentralWidget(self.stack)
+        self.timer_watch = TimerWatch(self)
+        self.timers = WindowTimers(self, self.timer_watch, self.stack)
+        self.setCentralWidget(self.timers.under_banner)
         self.status_line = StatusLine()
         self.status_line.setObjectName("status_line")
         self.setStatusBar(self.status_line)
+        self.timers.join(self.status_line.show_timer, self.status_line.timers_requested)
         self.recent_menu = RecentMenu(self._texts, self)
         self.recent_menu.setObjectName("recent_menu")
         self.recent_menu.chosen.connect(self.open_workshop)
@@ -134,7 +139,7 @@ class MainWindow(QMainWindow):
             "close_workshop": self.close_workshop, "quit": self.close, "undo": self.undo,
             "redo": self.redo, "find_anything": self.find_anything,
             "fold_docks": self.fold_docks, "reset_layout": self.reset_layout,
-            "about": self.about,
+            "show_timers": self.timers.show_list, "about": self.about,
         }  # fmt: skip
 
     @property
@@ -203,6 +208,7 @@ class MainWindow(QMainWindow):
         self.stages_bar.setVisible(True)
         self._unsubscribe = workspace.subscribe(self._changed)
         self._changed(None)
+        self.timer_watch.follow(workspace)
         first = self.user.text("stage")
         stages = list(self.workbench.stage_actions) + list(self.workbench.place_actions)
         if stages:
@@ -221,6 +227,7 @@ class MainWindow(QMainWindow):
             self.workbench.fold(away=False)
         keep_layout(self, self.user)
         self._unsubscribe()
+        self.timer_watch.follow(None)
         self.workbench.release()
         self.workspace.close()
         self.workspace = self.workbench = None

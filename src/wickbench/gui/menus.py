@@ -62,6 +62,7 @@ ACTIONS: Final = (
     ActionSpec("edit", "undo", N_("Undo"), "Ctrl+Z", "undo"),
     ActionSpec("edit", "redo", N_("Redo"), "Ctrl+Shift+Z", "redo"),
     ActionSpec("edit", "find_anything", N_("Find anything"), "Ctrl+K", "search", gap=True),
+    ActionSpec("edit", "show_timers", N_("Timers…"), "Ctrl+T", "timer", gap=True),
     ActionSpec("view", "fold_docks", N_("Fold the catalogs away"), "F9", "fold", checkable=True),
     ActionSpec("view", "reset_layout", N_("Reset layout")),
     ActionSpec("help", "about", N_("About Wickbench"), "", "note", needs_workshop=False),

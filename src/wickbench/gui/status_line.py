@@ -1,21 +1,33 @@
-"""The line at the foot of the window: what is stored, what waits, which units are shown."""
+"""The line at the foot of the window: what is stored, what waits, the next timer, the units."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QLabel, QStatusBar
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QLabel, QStatusBar, QToolButton
 
-from wickbench.gui.naming import name_attributes
+from wickbench.app.timers import next_words
+from wickbench.gui.icons import set_icon
+from wickbench.gui.naming import accessible, name_attributes, plain_action_text
 from wickbench.gui.page import label
+from wickbench.gui.style_sheet import set_look
+from wickbench.gui.theme import colours_of
 from wickbench.storage import records
 
 if TYPE_CHECKING:
     from wickbench.app.workspace import Workspace
+    from wickbench.gui.timers.timer_watch import TimerWatch
 
 
 class StatusLine(QStatusBar):
-    """Three texts that never take the focus."""
+    """Three texts that never take the focus, and the next timer, which opens the list of them.
+
+    Signals:
+        timers_requested: the person wants to see the timers.
+    """
+
+    timers_requested = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -23,14 +35,32 @@ class StatusLine(QStatusBar):
         self.stored = self._text()
         self.waiting = self._text()
         self.units = self._text()
+        self.timer = QToolButton()
+        self.timer.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.timer.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        set_look(self.timer, "flat")
+        set_icon(self.timer, "timer", colours_of(self))
+        self.timer.clicked.connect(self.timers_requested)
+        self.timer.setVisible(False)
         self.addWidget(self.stored)
         self.addWidget(self.waiting)
+        self.addPermanentWidget(self.timer)
         self.addPermanentWidget(self.units)
         name_attributes(self)
 
     @staticmethod
     def _text() -> QLabel:
         return label(wrap=False)
+
+    def show_timer(self, watch: TimerWatch) -> None:
+        """Let the next timer count down; nothing while no workshop is open."""
+        self.timer.setVisible(watch.workspace is not None)
+        if watch.workspace is None:
+            return
+        words = next_words(watch.workspace.texts, watch.timers, watch.now_ms)
+        if plain_action_text(words) != self.timer.text():
+            self.timer.setText(plain_action_text(words))
+            accessible(self.timer, words)
 
     def show_workshop(self, workspace: Workspace | None) -> None:
         """Say how things stand; nothing while no workshop is open."""

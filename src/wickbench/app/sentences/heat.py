@@ -61,6 +61,10 @@ SENTENCES: dict[str, str] = {
         "By these readings the pot does not cool. Take it off the heat, wait some minutes and "
         "read again."
     ),
+    "cooling.not-colder": N_(
+        "{read_c} is not colder than the reading before ({before_c}). Check it; if the pot was "
+        "warmed again, begin anew."
+    ),
     "cooling.room-not-colder": N_(
         "The room ({room_c}) must be colder than the pot ({read_c}). Read both again."
     ),

@@ -8,6 +8,7 @@ from wickbench.domain.catalog import Fragrance, Wax
 from wickbench.domain.densities import liquid_density
 from wickbench.domain.equipment import HeatSource
 from wickbench.domain.errors import DomainError
+from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.mixes import (
     SET_AT_C,
     USUAL_OIL_G_PER_ML,
@@ -205,6 +206,14 @@ def _wax_facts(name: str, wax: Wax) -> WaxFacts:
         flash_c=wax.flash_c,
         heat_to_c=wax.heat_to_c,
     )
+
+
+def set_lighter(mix: MixDensities | None) -> tuple[Finding, ...]:
+    """Tell of a mix that would grow as it sets: then no set level can be given."""
+    if mix is None or mix.set.g_per_ml >= mix.hot.g_per_ml:
+        return ()
+    data = {"hot_density": mix.hot.g_per_ml, "set_density": mix.set.g_per_ml}
+    return (Finding(Rank.WATCH, "shrinkage.set-lighter", data),)
 
 
 def densities_or_none(version: RecipeVersion | None, shelf: Shelf) -> MixDensities | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.app.candle_state import state_of
-from wickbench.app.mixes import facts_of
+from wickbench.app.mixes import densities_or_none, facts_of, set_lighter
 from wickbench.domain.catalog import Additive, Dye
 from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.recipe_checks import recipe_findings
@@ -24,6 +24,7 @@ _FLASH = ("recipe.flash-over-flame", "recipe.flash-on-heat", "recipe.flash-low")
 def findings_of(version: RecipeVersion, recipe: Recipe, shelf: Shelf) -> tuple[Finding, ...]:
     """All findings of a version, the most pressing first."""
     found = [*_parts(version, shelf), *_over_heat(recipe, shelf), *_for_sale(version, shelf)]
+    found += set_lighter(densities_or_none(version, shelf))
     return sort_findings(found)
 
 

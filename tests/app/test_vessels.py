@@ -300,7 +300,7 @@ def test_capacity_says_its_doubt_and_the_next_jar() -> None:
     assert "±" in first
     # t(0.975, 2) · s · √(4/3) = 4.3027 · 1.2532 mL · 1.1547 = 6.2 mL.
     assert second.endswith("within about 6 mL.")
-    assert any("JCGM 100:2008" in step for step in how_measured(found, TEXTS))
+    assert any("JCGM 100:2008" in step for step in how_measured(found.line, TEXTS, SEA))
     assert capacity_lines(None, TEXTS) == ()
 
 

@@ -260,7 +260,7 @@ def test_how_it_is_computed_names_its_sources(
     typed = {"empty_g": "212.4", "filled_g": "465.8", "water_c": "22"}
     vessel_parts.add_part(workspace, LINE_WEIGHINGS, jar, typed)
     dock.show_record(jar)
-    frame = editor_of(dock).how_measured.popover()
+    frame = editor_of(dock).line.how.popover()
     said = " ".join(child.text() for child in frame.findChildren(QWidget) if hasattr(child, "text"))
     assert "Metrologia 38 (2001) 301" in said
     assert "ISO 8655-6" in said
@@ -321,6 +321,6 @@ def test_no_bare_words(dock: VesselsDock, workspace: Workspace, jar: int) -> Non
         editor.line.title.text(),
         *editor.findings.sentences,
         *editor.line.findings.sentences,
-        editor.how_measured.text(),
+        editor.line.how.text(),
     ]
     assert all(text.startswith("⟦") for text in shown)

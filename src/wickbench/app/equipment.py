@@ -118,20 +118,24 @@ def with_typed(
     return replace(equipment, **{_ATTRIBUTES[table]: rows})
 
 
-def brim_of_water(water_g: float, water_c: float, altitude_m: float = 0.0) -> float:
+def brim_of_water(
+    water_g: float, water_c: float, altitude_m: float = 0.0, *, hectopascal: float | None = None
+) -> float:
     """Volume in mL of the water that fills a pot to its brim, from its weight on a scale in air.
 
     Args:
         water_g: what the scale reads for the water alone.
         water_c: how warm water and air are.
         altitude_m: height of the workroom above the sea.
+        hectopascal: air pressure; ``None`` for the usual one at that height.
 
     Raises:
         OutOfRange: no water, or water that is ice or steam.
     """
     if not math.isfinite(water_g) or water_g <= 0:
         raise OutOfRange("equipment.no-water")
-    return water_g * z_factor(water_c, pressure_at_altitude(altitude_m))
+    pressure = pressure_at_altitude(altitude_m) if hectopascal is None else hectopascal
+    return water_g * z_factor(water_c, pressure)
 
 
 # -- findings ------------------------------------------------------------------------------------

@@ -81,6 +81,8 @@ def measure(vessel: Vessel, shelf: Shelf, settings: Settings) -> VesselMeasures:
     known = Known(
         brim_ml=brim.volume_ml / cells if brim else None,
         line_ml=line.volume_ml / cells if line else None,
+        brim_doubt_ml=brim.expanded_uncertainty_ml / cells if brim else 0.0,
+        line_doubt_ml=line.expanded_uncertainty_ml / cells if line else 0.0,
     )
     inside = inside_of(vessel, known)
     brim_ml, brim_from = _brim(vessel, brim, inside.profile, cells)
@@ -159,7 +161,7 @@ def _over_the_brim(
     fill_mm, height_mm = vessel.fill_mm, vessel.height_mm
     if fill_mm is not None and height_mm is not None and fill_mm > height_mm:
         data = {"fill_mm": fill_mm, "brim_mm": height_mm}
-        return (Finding(Rank.STOPS, "vessel.fill-over-brim", data, ("shape",)),)
+        return (Finding(Rank.STOPS, "vessel.fill-over-brim", data, ("field", "fill_mm")),)
     if brim_ml is not None and line_ml is not None and line_ml > brim_ml * (1 + 1e-9):
         data = {"line_ml": line_ml, "brim_ml": brim_ml}
         return (Finding(Rank.STOPS, "vessel.line-over-brim", data),)

@@ -167,6 +167,18 @@ WORK_FIELDS: tuple[FieldSpec, ...] = (
         high=6000,
         hint=N_("Air pressure changes a weighing with water by a little."),
     ),
+    _setting(
+        "air_pressure_hpa",
+        N_("Air pressure in hPa"),
+        "number",
+        group=N_("Work"),
+        low=500,
+        high=1100,
+        hint=N_(
+            "Where you are, as a barometer in the room shows it. Left empty, it follows from the "
+            "height above the sea. (A weather report gives it as if you were at sea level.)"
+        ),
+    ),
     *WORKDAY_FIELDS,
 )
 

@@ -2,15 +2,18 @@
 
 x counts from the middle, y upwards from the inside of the base. Every part has a role; who draws
 gives each role its ink: "wall", "wax", "range" (where the set level may lie), "brim", "fill",
-"set", "wick", "zone" (straight part of the outside, for labels).
+"set", "wick", "zone" (straight part of the outside, for labels), "room" (headspace: how far the
+fill line stands below the rim).
 """
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from wickbench.app.vessel_labels import DrawnLabel, DrawnWick, labels_of, wax_top
+from wickbench.domain.base_shape import fillet_inset_mm, push_up_at_mm
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -24,6 +27,8 @@ Point = tuple[float, float]
 _WALL_MM = {"metal": 0.6, "plastic": 1.0, "silicone": 2.0, "concrete": 8.0, "ceramic": 4.0}
 _USUAL_WALL_MM = 2.5
 _TABLET_MM = 15.0
+_ARC_STEPS = 12
+_ARROW_MM = 1.6
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +92,7 @@ def draw_vessel(
         DrawnLine("wall", wall, closed=True),
         *_wicks(profile, measures, levels, wick),
         *_level_lines(profile, measures, levels),
+        *_room(profile, measures),
         *_zone(vessel, wall),
     ]
     points = [point for line in lines for point in line.points]
@@ -102,8 +108,28 @@ def draw_vessel(
 
 # -- the vessel ------------------------------------------------------------------------------------
 def inner_side(profile: Profile, up_to_mm: float) -> list[Point]:
-    """Half widths of the inside from the base up to a height, as (x, y) of the right side."""
-    heights = [0.0, *(h for h, _ in profile.points if 0.0 < h < up_to_mm), up_to_mm]
+    """Right side of the inside up to a height, from the middle of the base: (x, y) in mm."""
+    fillet, top = profile.base_fillet_mm, min(profile.top_mm, max(up_to_mm, 0.0))
+    rim = base_rim_mm(profile)
+    steps = [step / _ARC_STEPS for step in range(_ARC_STEPS + 1)]
+    bulge = [(rim * step, push_up_at_mm(rim * step, rim, profile.push_up_mm)) for step in steps]
+    corner = [fillet * (1 - math.cos(step * math.pi / 2)) for step in steps if fillet]
+    above = [h for h, _ in profile.points if fillet < h < top]
+    heights = sorted({h for h in (*corner, fillet, *above, top) if h <= top})
+    wall = [(profile.diameter_mm(h) / 2 - fillet_inset_mm(h, fillet), h) for h in heights]
+    if profile.push_up_mm:
+        return [*((x, y) for x, y in bulge if y <= top), *wall]
+    return wall
+
+
+def base_rim_mm(profile: Profile) -> float:
+    """Radius of the base inside its rounding: where a push-up begins."""
+    return max(0.0, profile.points[0][1] / 2 - profile.base_fillet_mm)
+
+
+def _wall_side(profile: Profile) -> list[Point]:
+    """Half widths of the wall, as if it went straight down to a flat base."""
+    heights = [0.0, *(h for h, _ in profile.points if 0.0 < h < profile.top_mm), profile.top_mm]
     return [(profile.diameter_mm(height) / 2, height) for height in heights]
 
 
@@ -117,7 +143,7 @@ def _wall(vessel: Vessel, profile: Profile) -> tuple[Point, ...]:
     inner = inner_side(profile, profile.top_mm)
     thick = _WALL_MM.get(vessel.glass or "", _USUAL_WALL_MM)
     base = _base_mm(vessel, profile, thick)
-    outer = _outer_side(vessel, inner, thick, base)
+    outer = _outer_side(vessel, _wall_side(profile), thick, base)
     left_outer = [(-x, y) for x, y in outer]
     left_inner = [(-x, y) for x, y in inner]
     return (*left_outer[::-1], *outer, *inner[::-1], *left_inner)
@@ -194,14 +220,33 @@ def _wicks(
     return drawn
 
 
+def wick_foot_mm(profile: Profile, x: float = 0.0) -> float:
+    """Height that a wick stands on, at a distance from the middle: the top of a push-up, or 0."""
+    return push_up_at_mm(x, base_rim_mm(profile), profile.push_up_mm)
+
+
 def _one_wick(x: float, top: float, width_mm: float | None, profile: Profile) -> list[DrawnLine]:
     half = min(_TABLET_MM, profile.diameter_mm(0.0) / 3) / 2
-    tablet = DrawnLine("wick", ((x - half, 0.0), (x + half, 0.0)))
+    foot = wick_foot_mm(profile, x)
+    tablet = DrawnLine("wick", ((x - half, foot), (x + half, foot)))
     if width_mm is None:
-        return [tablet, DrawnLine("wick", ((x, 0.0), (x, top)))]
+        return [tablet, DrawnLine("wick", ((x, foot), (x, top)))]
     w = width_mm / 2
-    board = ((x - w, 0.0), (x - w, top), (x + w, top), (x + w, 0.0))
+    board = ((x - w, foot), (x - w, top), (x + w, top), (x + w, foot))
     return [tablet, DrawnLine("wick", board, closed=True)]
+
+
+def _room(profile: Profile, measures: VesselMeasures) -> list[DrawnLine]:
+    """A line with two heads from the fill line up to the rim, left of the middle."""
+    fill = measures.fill_mm
+    if fill is None or not 0 < fill < profile.top_mm:
+        return []
+    low, high = fill, profile.top_mm
+    x = -profile.diameter_mm(fill) / 4 - _ARROW_MM
+    head = min(_ARROW_MM, (high - low) / 3)
+    up = ((x - head / 2, high - head), (x, high), (x + head / 2, high - head))
+    down = ((x - head / 2, low + head), (x, low), (x + head / 2, low + head))
+    return [DrawnLine("room", points) for points in (((x, low), (x, high)), up, down)]
 
 
 def _level_lines(

@@ -56,6 +56,26 @@ VESSEL_FIELDS: tuple[FieldSpec, ...] = (
         "vessel", "height_mm", N_("Height to the brim"), "length", group=_INSIDE, low=3, high=1000
     ),
     field("vessel", "fill_mm", N_("Fill line (hot)"), "length", group=_INSIDE, low=1, high=1000),
+    field(
+        "vessel",
+        "base_fillet_mm",
+        N_("Rounding at the base"),
+        "length",
+        group=_INSIDE,
+        low=0,
+        high=200,
+        hint=N_("Radius of the corner between base and wall; empty for a sharp one."),
+    ),
+    field(
+        "vessel",
+        "push_up_mm",
+        N_("Base bulges up by"),
+        "length",
+        group=_INSIDE,
+        low=0,
+        high=200,
+        hint=N_("How much higher the middle of the base stands than its edge."),
+    ),
     field("vessel", "base_mm", N_("Base diameter"), "length", group=_OUTSIDE, low=5, high=500),
     field("vessel", "outer_height_mm", N_("Height"), "length", group=_OUTSIDE, low=3, high=1000),
     field(

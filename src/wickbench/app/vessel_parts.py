@@ -59,6 +59,9 @@ def cell_text(workspace: Workspace, spec: FieldSpec, row: PartRow, rows: Iterabl
     if spec.name in row.drafts:
         return row.drafts[spec.name][0]
     value = row.values.get(spec.name)
+    if spec.kind == "choice":
+        found = (one.label for one in spec.choices if str(one.value) == str(value))
+        return workspace.texts(next(found, ""))
     if spec.kind != "mass" or not isinstance(value, (int, float)):
         return edit.shown(workspace, spec, value)
     column = [other.values.get(spec.name) for other in rows]

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
+from wickbench.app.air_pressure import pressure_text
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_texts import doubt, estimate_mark, length, next_vessel, volume
+from wickbench.app.vessel_wick import cut_text, how_cut
 from wickbench.domain.errors import DomainError
 from wickbench.domain.net_weight import propose_declared
 
 if TYPE_CHECKING:
-    from wickbench.app.measures import VesselMeasures
     from wickbench.app.settings import Settings
     from wickbench.app.texts import Texts
     from wickbench.app.vessels import Contents, VesselView
@@ -106,20 +108,31 @@ def _printed(contents: Contents, settings: Settings) -> tuple[str, ...]:
     return tuple(found)
 
 
-def how_measured(measures: VesselMeasures, texts: Texts) -> tuple[str, ...]:
-    """How capacity, doubt and levels were computed, with formulas and sources."""
-    if measures.line is None and measures.brim is None:
+def cut_line(view: VesselView, texts: Texts) -> str:
+    """How long to cut the wicks; empty while that is not known."""
+    return cut_text(texts, view.cut)
+
+
+def how_measured(capacity: Capacity | None, texts: Texts, settings: Settings) -> tuple[str, ...]:
+    """How a capacity and its doubt were computed, with formulas and sources."""
+    if capacity is None:
         return ()
     return (
         texts(
             N_(
                 "Each weighing: (with water − empty) × Z. Z is what a gram of water fills, weighed "
                 "in air: Z = (1 − air/8.000) ÷ (water − air), densities in g/mL; about 1.003 mL "
-                "at 20 °C. Density of water: Tanaka and others, Metrologia 38 (2001) 301. "
-                "Procedure as in ISO 8655-6 and ISO 4787."
+                "at 20 °C. Density of water: Tanaka and others, Metrologia 38 (2001) 301; of air: "
+                "OIML R 111, E.3. Procedure as in ISO 8655-6 and ISO 4787."
             )
         ),
-        texts(N_("The mean counts every jar once, however often it was weighed.")),
+        pressure_text(settings, texts),
+        texts(
+            N_(
+                "The mean counts every jar once, however often it was weighed; repeats in one jar "
+                "and differences between jars are kept apart (JCGM 100:2008, H.5)."
+            )
+        ),
         texts(
             N_(
                 "The next jar: t · s · √(1 + 1/n), with s the spread of n jars and t of Student’s "
@@ -128,20 +141,53 @@ def how_measured(measures: VesselMeasures, texts: Texts) -> tuple[str, ...]:
         ),
         texts(
             N_(
-                "The doubt behind ± joins all of these by the rules of the GUM (JCGM 100:2008); "
-                "the mean is within it in 95 of 100 cases:"
+                "The doubt behind ± joins all of these, u = √Σuᵢ² (JCGM 100:2008, 5.1.2); what can "
+                "only be off by so much either way counts as a ÷ √3 (4.3.7):"
             )
         ),
-        *_contributions(measures, texts),
+        *_contributions(capacity, texts),
+        _expanded(capacity, texts),
     )
 
 
-def _contributions(measures: VesselMeasures, texts: Texts) -> tuple[str, ...]:
-    capacity = measures.line or measures.brim
-    if capacity is None:
-        return ()
+def _contributions(capacity: Capacity, texts: Texts) -> tuple[str, ...]:
     parts = sorted(capacity.contributions, key=lambda part: -part[1])
-    return tuple(f"{texts(_DOUBTS[name])}: {texts.number(u_ml, 2)} mL" for name, u_ml in parts)
+    return tuple(
+        texts(
+            N_("{doubt}: u = {u} mL, {share} percent of u²"),
+            doubt=texts(_DOUBTS[name]),
+            u=texts.number(u_ml, 2),
+            share=texts.number(100 * (u_ml / capacity.standard_uncertainty_ml) ** 2, 0),
+        )
+        for name, u_ml in parts
+    )
+
+
+def _expanded(capacity: Capacity, texts: Texts) -> str:
+    """Effective degrees of freedom, coverage factor and what they make of the doubt."""
+    data = {
+        "u": texts.number(capacity.standard_uncertainty_ml, 2),
+        "k": texts.number(capacity.coverage_factor, 2),
+        "doubt": texts.number(capacity.expanded_uncertainty_ml, 2),
+    }
+    if math.isinf(capacity.effective_degrees):
+        return texts(
+            N_(
+                "Together u = {u} mL. Nothing was repeated, so no degrees of freedom are lost: "
+                "k = {k}, and ± is k · u = {doubt} mL, 95 of 100 cases. How well it repeats is not "
+                "in it."
+            ),
+            **data,
+        )
+    return texts(
+        N_(
+            "Together u = {u} mL. Effective degrees of freedom ν = u⁴ ÷ Σ(uᵢ⁴ ÷ νᵢ) = {degrees} "
+            "(Welch–Satterthwaite, JCGM 100:2008, G.4.1). Student’s t for them and 95 of 100 cases "
+            "is k = {k}, and ± is k · u = {doubt} mL."
+        ),
+        degrees=texts.number(math.floor(capacity.effective_degrees), 0),
+        **data,
+    )
 
 
 def how_filled(view: VesselView, texts: Texts) -> tuple[str, ...]:
@@ -177,4 +223,4 @@ def how_filled(view: VesselView, texts: Texts) -> tuple[str, ...]:
                     )
                 )
             )
-    return tuple(said)
+    return (*said, *how_cut(texts, view.cut))

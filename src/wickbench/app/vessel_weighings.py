@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from wickbench.app.air_pressure import air_pressure
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.vessels import Capacity, Weighing, capacity_advice, measured_capacity
-from wickbench.domain.water import pressure_at_altitude
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -47,10 +47,11 @@ def capacity_of(
         vessel: with its weighings.
         level: "line" or "brim".
         shelf: for the scales that were used.
-        settings: for the height above the sea.
+        settings: for the air pressure.
         mouth_mm: inner diameter where the water stands, when known.
     """
-    conditions = {"hectopascal": pressure_at_altitude(settings.number("altitude_m"))}
+    air = air_pressure(settings)
+    conditions = {"hectopascal": air.hectopascal, "hectopascal_error": air.error_hpa}
     findings: list[Finding] = []
     good: list[tuple[int, WeighingRow]] = []
     for number, row in enumerate(rows_of(vessel, level), start=1):
@@ -68,7 +69,9 @@ def capacity_of(
         mouth_mm=mouth_mm,
         **conditions,
     )
-    findings += [_on_its_row(one, good, level) for one in capacity_advice(found)]
+    findings += [
+        _on_its_row(one, good, level) for one in capacity_advice(found, to_brim=level == "brim")
+    ]
     return found, tuple(findings)
 
 

@@ -6,12 +6,13 @@ from dataclasses import dataclass, fields, replace
 from typing import TYPE_CHECKING, Any
 
 from wickbench.app.measures import Levels, VesselMeasures, levels, measure
-from wickbench.app.mixes import densities_or_none
+from wickbench.app.mixes import densities_or_none, set_lighter
 from wickbench.app.references import name_key
 from wickbench.app.vessel_advice import advice, usual_wicks, wick_diameter_mm
 from wickbench.app.vessel_drawing import VesselDrawing, draw_vessel
 from wickbench.app.vessel_fields import VESSEL_KIND_NAMES
 from wickbench.app.vessel_labels import DrawnWick
+from wickbench.app.vessel_wick import WickCut, wick_cut
 from wickbench.domain.catalog import RecipeVersion, Vessel, Wick
 from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.storage import state
@@ -68,12 +69,23 @@ class Contents:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VesselView:
-    """Everything that is shown of one vessel."""
+    """Everything that is shown of one vessel.
+
+    Attributes:
+        vessel: stored, or as it is being typed.
+        measures: what it holds, and its shape.
+        levels: hot fill line and set level; ``None`` while the mix is unknown.
+        contents: what it holds of the chosen recipe.
+        cut: how long to cut its wicks; ``None`` while the set level is unknown.
+        drawing: to scale; ``None`` while the inside is unknown.
+        findings: everything worth saying, most pressing first.
+    """
 
     vessel: Vessel
     measures: VesselMeasures
     levels: Levels | None
     contents: Contents | None
+    cut: WickCut | None
     drawing: VesselDrawing | None
     findings: tuple[Finding, ...]
 
@@ -90,6 +102,12 @@ class VesselView:
     def about_shape(self) -> tuple[Finding, ...]:
         """Findings about the inner diameters."""
         return tuple(one for one in self.findings if one.about[:1] == ("shape",))
+
+    @property
+    def beside_fields(self) -> dict[str, Finding]:
+        """What stops the shape, by the name of the field that it is told beside."""
+        told = [one for one in self.findings if one.about[:1] == ("field",)]
+        return {str(one.about[1]): one for one in reversed(told)}
 
     @property
     def general(self) -> tuple[Finding, ...]:
@@ -141,12 +159,13 @@ def view_vessel(
     found_levels = levels(vessel, measures, mix)
     contents, told = _contents(measures, shelf, version)
     wick = wick_of(vessel, measures, shelf)
-    findings = (*measures.findings, *advice(vessel, measures), *told)
+    findings = (*measures.findings, *advice(vessel, measures), *told, *set_lighter(mix))
     return VesselView(
         vessel=vessel,
         measures=measures,
         levels=found_levels,
         contents=contents,
+        cut=wick_cut(measures, found_levels, wick),
         drawing=draw_vessel(vessel, measures, found_levels, wick, texts),
         findings=sort_findings(list(findings)),
     )

@@ -35,6 +35,7 @@ _FILLS: Final[dict[str, Colour]] = {
 _STROKES: Final[dict[str, tuple[Colour, float, tuple[float, ...]]]] = {
     "wall": (BLACK, 0.3, ()), "brim": (GREY, 0.25, (1.0, 0.8)), "fill": (_ACCENT, 0.35, (1.2, 0.8)),
     "set": (_ACCENT, 0.35, ()), "wick": (BLACK, 0.5, ()), "zone": (GREY, 0.4, ()),
+    "room": (GREY, 0.25, ()),
 }  # fmt: skip
 
 

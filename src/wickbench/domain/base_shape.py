@@ -43,6 +43,28 @@ def push_up_missing_mm3(height_mm: float, rim_radius_mm: float, push_up_mm: floa
     return cap_mm3(sphere, push_up_mm) - cap_mm3(sphere, above)
 
 
+def push_up_at_mm(x_mm: float, rim_radius_mm: float, push_up_mm: float) -> float:
+    """Height of a base that bulges up, at a distance from its middle; 0 beyond the cap's rim.
+
+    Args:
+        x_mm: distance from the middle.
+        rim_radius_mm: radius of the cap's rim.
+        push_up_mm: height of the cap; 0 for a flat base.
+    """
+    if push_up_mm < FLAT_MM or abs(x_mm) >= rim_radius_mm:
+        return 0.0
+    sphere = (rim_radius_mm**2 + push_up_mm**2) / (2 * push_up_mm)
+    return math.sqrt(sphere * sphere - x_mm * x_mm) - (sphere - push_up_mm)
+
+
+def fillet_inset_mm(height_mm: float, fillet_mm: float) -> float:
+    """How far the rounding of the base stands in from the wall at a height."""
+    if fillet_mm < FLAT_MM or height_mm >= fillet_mm:
+        return 0.0
+    down = fillet_mm - max(height_mm, 0.0)
+    return fillet_mm - math.sqrt(fillet_mm * fillet_mm - down * down)
+
+
 def cap_mm3(sphere_radius_mm: float, height_mm: float) -> float:
     """Volume of a spherical cap: πh²(3R - h)/3."""
     return math.pi * height_mm**2 * (3 * sphere_radius_mm - height_mm) / 3

@@ -25,6 +25,8 @@ _SMALL_HPA = 5.0
 _LEAST_ODD_SHARE = 0.005
 _LEAST_ODD_STEPS = 4
 _FEW_VESSELS = 3
+# How far vessels of one box differ in capacity, in percent; common practice, no source.
+_USUAL_SPREAD_PERCENT = (1.0, 3.0)
 _SQRT_3 = math.sqrt(3.0)
 _SQRT_6 = math.sqrt(6.0)
 
@@ -68,6 +70,7 @@ class Capacity:
         vessels_ml: number and mean of each vessel.
         outlier_index: position in the weighings of one that lies too far off, or None.
         outlier_off_ml: how far that one is from the mean.
+        outlier_vessel_no: the vessel that it was read of.
     """
 
     volume_ml: float
@@ -84,12 +87,23 @@ class Capacity:
     vessels_ml: tuple[tuple[int, float], ...] = field(default=(), kw_only=True)
     outlier_index: int | None = field(default=None, kw_only=True)
     outlier_off_ml: float | None = field(default=None, kw_only=True)
+    outlier_vessel_no: int | None = field(default=None, kw_only=True)
 
     @property
     def biggest_doubt(self) -> tuple[str, float]:
         """Name of the largest contribution and its share of the doubt in percent (of variance)."""
         name, u_ml = max(self.contributions, key=lambda part: part[1])
         return name, 100.0 * (u_ml / self.standard_uncertainty_ml) ** 2
+
+    @property
+    def without_biggest_ml(self) -> float:
+        """What the expanded uncertainty would be if the largest contribution were gone.
+
+        With the same coverage factor, so it tells what is to be won and not more.
+        """
+        _, u_ml = max(self.contributions, key=lambda part: part[1])
+        left = max(0.0, self.standard_uncertainty_ml**2 - u_ml**2)
+        return self.coverage_factor * math.sqrt(left)
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,25 +172,46 @@ def measured_capacity(
     return _capacity(readings, conditions)
 
 
-def capacity_advice(capacity: Capacity) -> tuple[Finding, ...]:
-    """What to tell the person about a measured capacity, most pressing first."""
+def capacity_advice(capacity: Capacity, *, to_brim: bool = False) -> tuple[Finding, ...]:
+    """What to tell the person about a measured capacity, most pressing first.
+
+    Args:
+        capacity: as measured.
+        to_brim: filled to the brim, where a flat plate can hold the water level.
+
+    Returns:
+        how little few readings tell, a reading that lies too far off, and the largest part of the
+        doubt with what would shrink it.
+    """
     found = [_advice_on_number(capacity)]
     if capacity.outlier_index is not None and capacity.outlier_off_ml is not None:
         off_ml = abs(capacity.outlier_off_ml)
-        data = {"weighing_no": capacity.outlier_index + 1, "off_ml": off_ml}
+        data = {
+            "weighing_no": capacity.outlier_index + 1,
+            "vessel_no": capacity.outlier_vessel_no,
+            "off_ml": off_ml,
+        }
         about = ("weighing", capacity.outlier_index)
         found.append(Finding(Rank.WATCH, "vessel.odd-weighing", data, about))
     name, share_percent = capacity.biggest_doubt
-    data = {"share_percent": share_percent, "doubt_ml": capacity.expanded_uncertainty_ml}
-    found.append(Finding(Rank.NOTE, f"vessel.doubt-{name}", data))
+    data = {
+        "share_percent": share_percent,
+        "doubt_ml": capacity.expanded_uncertainty_ml,
+        "without_ml": capacity.without_biggest_ml,
+    }
+    key = "vessel.doubt-brim" if name == "line" and to_brim else f"vessel.doubt-{name}"
+    found.append(Finding(Rank.NOTE, key, data))
     return sort_findings([finding for finding in found if finding is not None])
 
 
 def _advice_on_number(capacity: Capacity) -> Finding | None:
-    if capacity.n_weighings == 1:
-        return Finding(Rank.WATCH, "vessel.one-weighing")
     if capacity.n_vessels == 1:
-        return Finding(Rank.WATCH, "vessel.one-vessel", {"weighings": capacity.n_weighings})
+        low, high = (capacity.volume_ml * percent / 100.0 for percent in _USUAL_SPREAD_PERCENT)
+        usual = {"usual_low_ml": low, "usual_high_ml": high}
+        if capacity.n_weighings == 1:
+            return Finding(Rank.WATCH, "vessel.one-weighing", usual)
+        data = {"weighings": capacity.n_weighings, **usual}
+        return Finding(Rank.WATCH, "vessel.one-vessel", data)
     if capacity.n_vessels < _FEW_VESSELS:
         return Finding(Rank.NOTE, "vessel.two-vessels", {"next_ml": capacity.next_vessel_ml})
     return None
@@ -208,6 +243,7 @@ def _capacity(readings: Sequence[Weighing], conditions: _Conditions) -> Capacity
         vessels_ml=tuple((number, fmean(group)) for number, group in groups.items()),
         outlier_index=odd,
         outlier_off_ml=None if odd is None else volumes[odd] - spread.mean,
+        outlier_vessel_no=None if odd is None else readings[odd].vessel_no,
     )
 
 

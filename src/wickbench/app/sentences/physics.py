@@ -47,54 +47,59 @@ SENTENCES: dict[str, str] = {
     ),
     # Advice on a measured capacity
     "vessel.one-weighing": N_(
-        "One weighing gives a capacity, but not how well it can be repeated or how far the next "
-        "vessel differs. Weigh a few more vessels out of the box, each once."
+        "One weighing gives a capacity, but not how well it repeats, and nothing about the next "
+        "jar: out of one box they usually differ by 1 to 3 percent, here {usual_low_ml} to "
+        "{usual_high_ml} (common practice). Weigh a few more out of the box, each once."
     ),
     "vessel.one-vessel": N_(
-        "All {weighings} weighings are of the same vessel, so they say nothing about the next one. "
-        "Weighing several vessels once tells more than weighing one several times."
+        "All {weighings} weighings are of the same jar, so they say nothing about the next one: "
+        "out of one box they usually differ by 1 to 3 percent, here {usual_low_ml} to "
+        "{usual_high_ml} (common practice). Several jars weighed once tell more than one weighed "
+        "several times."
     ),
     "vessel.two-vessels": N_(
         "Two vessels say little about the rest of the box: the next one may differ by "
         "{next_ml}. Weigh one or two more."
     ),
     "vessel.odd-weighing": N_(
-        "Weighing {weighing_no} is {off_ml} away from the average, much further than the others. "
-        "Check the readings, or weigh that vessel again."
+        "Weighing {weighing_no}, of jar {vessel_no}, is {off_ml} away from the average, much "
+        "further than the others. Check its readings, or weigh that jar again."
     ),
     "vessel.doubt-repeats": N_(
-        "The largest part of the doubt (± {doubt_ml}) comes from "
-        "how well the filling repeats. Fill to the "
-        "same mark each time, with the eye level with the water."
+        "The biggest doubt is how well the filling repeats; without it ± {doubt_ml} would be "
+        "± {without_ml}. Fill to the same mark each time, with the eye level with the water."
     ),
     "vessel.doubt-vessels": N_(
-        "The largest part of the doubt (± {doubt_ml}) comes from "
-        "how much the vessels differ. Weigh more of "
-        "them, each once."
+        "The biggest doubt is how much the jars differ; without it ± {doubt_ml} would be "
+        "± {without_ml}. Weigh more of them, each once: the average gets surer, the jars stay as "
+        "they are."
     ),
     "vessel.doubt-reading": N_(
-        "The largest part of the doubt (± {doubt_ml}) comes from "
-        "the step the scale reads to. A finer scale "
-        "would help."
+        "The biggest doubt is the step the scale reads to; without it ± {doubt_ml} would be "
+        "± {without_ml}. A scale that reads finer would help."
     ),
     "vessel.doubt-scale": N_(
-        "The largest part of the doubt (± {doubt_ml}) comes from the scale itself. Check it with a "
-        "known weight."
+        "The biggest doubt is the scale itself; without it ± {doubt_ml} would be ± {without_ml}. "
+        "Check it with a known weight, about as heavy as the water."
     ),
     "vessel.doubt-temperature": N_(
-        "The largest part of the doubt (± {doubt_ml}) comes from "
-        "the temperature of the water. Measure it in "
-        "the vessel."
+        "The biggest doubt is the temperature of the water; without it ± {doubt_ml} would be "
+        "± {without_ml}. Measure it in the jar, after the water has stood in the room."
     ),
     "vessel.doubt-pressure": N_(
-        "The largest part of the doubt (± {doubt_ml}) comes from "
-        "the air pressure. Enter your height above the "
-        "sea or the pressure of the day."
+        "The biggest doubt is the air pressure; without it ± {doubt_ml} would be ± {without_ml}. "
+        "Enter the pressure of the day in Settings."
     ),
     "vessel.doubt-line": N_(
-        "The largest part of the doubt (± {doubt_ml}) comes from "
-        "seeing where the water stands. Look along the "
-        "water, and mark the line with tape."
+        "The biggest doubt is seeing where the water stands over so wide a mouth; without it "
+        "± {doubt_ml} would be ± {without_ml}. Read with the eye level with the water, against a "
+        "strip of tape, and let the last drops in with a pipette; or weigh to the brim under a "
+        "flat plate."
+    ),
+    "vessel.doubt-brim": N_(
+        "The biggest doubt is where the water stands at so wide a brim: it can bulge above it; "
+        "without it ± {doubt_ml} would be ± {without_ml}. Slide a flat clear plate over the brim "
+        "until no bubble is left, dry the outside, and weigh with the plate both times."
     ),
     # Shapes
     "shape.no-points": N_("Measure the inside: at least one height and the diameter there."),

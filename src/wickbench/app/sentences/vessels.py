@@ -14,8 +14,14 @@ SENTENCES: dict[str, str] = {
         "inside of the base."
     ),
     "vessel.shape-disagrees": N_(
-        "The diameters make {drawn_ml}, the water says {measured_ml}: {off_percent} apart. "
-        "The water counts; the drawing was scaled to it. Measure the inside once more."
+        "The diameters make {drawn_ml}, the water says {measured_ml}: {off_ml} apart, more than "
+        "ruler and scale explain (± {doubt_ml}). The water counts; the drawing was scaled to it. "
+        "Measure the inside once more."
+    ),
+    "vessel.shape-holds-more": N_(
+        "The diameters make {drawn_ml}, the water says {measured_ml}: {off_ml} less, more than "
+        "ruler and scale explain (± {doubt_ml}). The water counts; the drawing was scaled to it. "
+        "A rounded or bulging base takes room away: enter it, or measure the inside once more."
     ),
     "vessel.same-height": N_(
         "Two diameters stand at {height_mm}; only {kept_mm} counts. Change or remove one of them."

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import edit
+from wickbench.app.air_pressure import air_pressure, pressure_text
 from wickbench.app.equipment import brim_of_water
 from wickbench.app.equipment_fields import EQUIPMENT_FIELDS
 from wickbench.app.equipment_shown import MEASURE_BRIM
@@ -40,13 +41,15 @@ class BrimByWater(QWidget):
         self.water_name = label(texts(_WATER.label), "quiet")
         self.water_name.setBuddy(self.water.editor)
         self.result = label()
+        self.air = label("", "quiet")
         self.take = button(texts(N_("Take it as the brim")))
         self.take.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(6)
         for widget in (
-            self.title, self.how, self.water_name, self.water, self.result, self.take,
+            self.title, self.how, self.water_name, self.water, self.result, self.air,
+            self.take,
         ):  # fmt: skip
             box.addWidget(widget)
         self.water.edited.connect(self._typed)
@@ -85,11 +88,14 @@ class BrimByWater(QWidget):
     def _volume(self, water_g: float) -> float:
         settings = self.workspace.settings
         room_c = min(max(settings.number("room_c"), 0.0), _WARMEST_C)
-        return brim_of_water(water_g, room_c, settings.number("altitude_m"))
+        air = air_pressure(settings)
+        return brim_of_water(water_g, room_c, hectopascal=air.hectopascal)
 
     def _show_result(self) -> None:
         texts, brim_ml = self.workspace.texts, self._brim_ml
-        self.result.setVisible(brim_ml is not None)
+        for shown in (self.result, self.air):
+            shown.setVisible(brim_ml is not None)
+        self.air.setText(pressure_text(self.workspace.settings, texts))
         self.take.setVisible(brim_ml is not None)
         if brim_ml is not None:
             self.result.setText(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QItemSelectionModel
+from PySide6.QtCore import QItemSelectionModel, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from typing_extensions import override
@@ -14,6 +14,7 @@ from wickbench.app import vessel_parts
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.trouble_line import TroubleLine
 from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.icons import set_icon
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import button, heading, label
@@ -46,12 +47,19 @@ class MeasuresView(TableView):
 
 
 class MeasureTable(QWidget):
-    """Heading, table, *Add*, *Paste*, *Remove*; results and findings stand under it."""
+    """Heading, table, *Add*, *Paste*, *Remove*; results and findings stand under it.
+
+    Signals:
+        typed: a cell is being typed in, or was closed; `typed_cell` says which.
+    """
+
+    typed = Signal()
 
     def __init__(self, workspace: Workspace, part: PartTable) -> None:
         super().__init__()
         texts = workspace.texts
         self.workspace, self.part = workspace, part
+        self.typed_cell: tuple[int, str, str] | None = None
         self._vessel: int | None = None
         self._goal: tuple[int, int] | None = None
         self.title = heading(texts(part.heading))
@@ -66,6 +74,7 @@ class MeasureTable(QWidget):
         self.table = MeasuresView(self.model, texts(part.heading), self._pasted)
         self.trouble = TroubleLine()
         self.result = label()
+        self.how = HowComputed(texts)
         self.findings = FindingsList()
         self._lay_out()
         self._connect()
@@ -82,11 +91,12 @@ class MeasureTable(QWidget):
             key=spec.name,
             title=spec.label,
             show=partial(self._shown, spec),
-            edit_text=partial(self._shown, spec),
-            numeric=True,
+            edit_text=partial(self._edited, spec),
+            numeric=spec.kind != "choice",
             stretch=spec.name in {"filled_g", "diameter_mm"},
             hint=partial(self._hint, spec),
             write=partial(self._write, spec),
+            choices=partial(self._choices, spec) if spec.kind == "choice" else None,
             look=lambda row: "stops" if spec.name in row.drafts else "",
             about=spec.hint,
         )
@@ -101,7 +111,7 @@ class MeasureTable(QWidget):
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(6)
         box.addLayout(head)
-        for widget in (self.table, self.trouble, self.result, self.findings):
+        for widget in (self.table, self.trouble, self.result, self.how, self.findings):
             box.addWidget(widget)
 
     def _connect(self) -> None:
@@ -110,6 +120,7 @@ class MeasureTable(QWidget):
         self.remove.clicked.connect(self._remove_selected)
         self.table.remove_requested.connect(self._remove_rows)
         self.model.rows_shown.connect(self._go)
+        self.model.cell_typed.connect(self._cell_typed)
 
     # -- showing ---------------------------------------------------------------------------------
     def show_vessel(self, vessel: int | None) -> None:
@@ -121,9 +132,12 @@ class MeasureTable(QWidget):
         self.model.set_rows(rows)
         self._tell_unread(rows)
 
-    def show_results(self, lines: Sequence[str], findings: Sequence[Finding]) -> None:
-        """Say beneath the table what its rows come to."""
+    def show_results(
+        self, lines: Sequence[str], findings: Sequence[Finding], how: Sequence[str] = ()
+    ) -> None:
+        """Say beneath the table what its rows come to, and how that was computed."""
         self.result.setText("\n".join(lines))
+        self.how.explain(how)
         self.result.setVisible(bool(lines))
         self.findings.show_findings(self.workspace.texts, findings)
         self.findings.setVisible(bool(findings))
@@ -135,6 +149,17 @@ class MeasureTable(QWidget):
 
     def _shown(self, spec: FieldSpec, row: PartRow) -> str:
         return vessel_parts.cell_text(self.workspace, spec, row, self.model.rows)
+
+    def _edited(self, spec: FieldSpec, row: PartRow) -> str:
+        """What stands in the open cell: the stored word of a choice, else what is shown."""
+        if spec.kind == "choice" and spec.name not in row.drafts:
+            value = row.values.get(spec.name)
+            return "" if value is None else str(value)
+        return self._shown(spec, row)
+
+    def _choices(self, spec: FieldSpec, _row: PartRow | None) -> list[tuple[str, str]]:
+        texts = self.workspace.texts
+        return [(str(choice.value), texts(choice.label)) for choice in spec.choices]
 
     def _hint(self, spec: FieldSpec, row: PartRow) -> str:
         if spec.name in row.drafts:
@@ -156,6 +181,12 @@ class MeasureTable(QWidget):
             index = self.model.index(at, column)
             self.table.selectionModel().setCurrentIndex(index, flags.ClearAndSelect | flags.Rows)
             self.table.scrollTo(index)
+
+    def _cell_typed(self, key: int | None, name: str, typed: str | None) -> None:
+        cell = None if key is None or typed is None else (key, name, typed)
+        if cell != self.typed_cell:
+            self.typed_cell = cell
+            self.typed.emit()
 
     # -- changing --------------------------------------------------------------------------------
     def begin_row(self) -> None:

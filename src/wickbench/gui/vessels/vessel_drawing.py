@@ -126,6 +126,7 @@ class _Sketch:
             "set": (QPen(accent, 1.6), Qt.BrushStyle.NoBrush),
             "zone": (QPen(quiet, 2.0), Qt.BrushStyle.NoBrush),
             "wick": (QPen(ink, 2.2), ink),
+            "room": (QPen(quiet, 1.2), Qt.BrushStyle.NoBrush),
         }
         return inks.get(role, (QPen(ink, 1.0), Qt.BrushStyle.NoBrush))
 

@@ -7,13 +7,15 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from wickbench.app import vessel_parts, vessels
+from wickbench.app import vessel_parts, vessel_typing, vessels
+from wickbench.app.air_pressure import pressure_text
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_fields import VESSEL_FIELDS, WEIGHING_FIELDS
 from wickbench.app.vessel_results import (
     box_line,
     capacity_lines,
     contents_lines,
+    cut_line,
     how_filled,
     how_measured,
 )
@@ -37,7 +39,7 @@ if TYPE_CHECKING:
 
 _FIRST = (
     "name", "vessel_kind", "glass", "candle_rated", "rated_by", "nominal_ml", "cells",
-    "height_mm", "fill_mm",
+    "height_mm", "fill_mm", "base_fillet_mm", "push_up_mm",
 )  # fmt: skip
 _LAST = ("supplier", "code", "note")
 _SCALE = next(spec for spec in WEIGHING_FIELDS if spec.name == "scale_id")
@@ -63,6 +65,7 @@ class VesselEditor(QWidget):
         self.recipe_name = label(texts(N_("Filled with")), "quiet")
         self.recipe = ChoiceField(texts(N_("Filled with")), [])
         self.holds = label()
+        self.cut = label()
         self.box = label("", "quiet")
         self.how_filled = HowComputed(texts)
         self.findings = FindingsList()
@@ -72,7 +75,8 @@ class VesselEditor(QWidget):
         self.brim = MeasureTable(workspace, BRIM_WEIGHINGS)
         self.scale_name = label(texts(_SCALE.label), "quiet")
         self.scale = ChoiceField(texts(_SCALE.label), [])
-        self.how_measured = HowComputed(texts)
+        self.air = label("", "quiet")
+        self._beside: dict[str, str] = {}
         self.card = button(texts(N_("Vessel card as PDF…")))
         self.card.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         used = {*_FIRST, *_LAST}
@@ -88,19 +92,24 @@ class VesselEditor(QWidget):
         """The three forms from top to bottom."""
         return (self.first, self.outside, self.last)
 
+    @property
+    def tables(self) -> tuple[MeasureTable, ...]:
+        """The small tables from top to bottom."""
+        return (self.diameters, self.line, self.brim)
+
     def _lay_out(self) -> None:
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(14)
         groups: tuple[tuple[QWidget, ...], ...] = (
             (self.picture,),
-            (self.recipe_name, self.recipe, self.holds, self.box, self.how_filled),
+            (self.recipe_name, self.recipe, self.holds, self.cut, self.box, self.how_filled),
             (self.findings,),
             (self.first,),
             (self.diameters,),
             (self.line,),
             (self.brim,),
-            (self.scale_name, self.scale, self.how_measured),
+            (self.scale_name, self.scale, self.air),
             (self.card,),
             (self.outside,),
             (self.stock,),
@@ -117,6 +126,8 @@ class VesselEditor(QWidget):
         for form in self.forms:
             form.edited.connect(self._typed)
             form.refused.connect(self._typed)
+        for table in self.tables:
+            table.typed.connect(self._typed)
         self.recipe.committed.connect(self._choose_recipe)
         self.scale.committed.connect(self._choose_scale)
         self.card.clicked.connect(self.card_requested)
@@ -129,7 +140,7 @@ class VesselEditor(QWidget):
         key = vessel.id if vessel else None
         for form in self.forms:
             form.show_record(key, values)
-        for table in (self.diameters, self.line, self.brim):
+        for table in self.tables:
             table.show_vessel(key)
         self._show_choices(key)
         self.stock.show_item(key)
@@ -150,7 +161,8 @@ class VesselEditor(QWidget):
         self.scale.set_pairs(reference_pairs(self.workspace, _SCALE))
         scale = vessel_parts.scale_of(self.workspace, key)
         self.scale.show_stored("" if scale is None else str(scale))
-        for widget in (self.scale_name, self.scale):
+        self.air.setText(pressure_text(self.workspace.settings, texts))
+        for widget in (self.scale_name, self.scale, self.air):
             widget.setVisible(bool(self._vessel and self._vessel.weighings))
 
     def _typed(self, *_: object) -> None:
@@ -161,14 +173,41 @@ class VesselEditor(QWidget):
         for form in self.forms:
             values = form.values()
             typed |= {name: values[name] for name in form.fields}
-        draft = vessels.drafted(self._vessel, typed)
+        draft = self._with_cells(vessels.drafted(self._vessel, typed))
         settings, texts = self.workspace.settings, self.workspace.texts
         self._show_view(vessels.view_vessel(draft, self._shelf, settings, texts, self._version))
 
+    def _with_cells(self, draft: Vessel) -> Vessel:
+        """The vessel with the cell that is being typed in."""
+        for table in self.tables:
+            if table.typed_cell is not None:
+                rows = vessel_typing.values_with(
+                    self.workspace, table.part, table.model.rows, table.typed_cell
+                )
+                draft = vessel_typing.with_rows(draft, table.part, rows)
+        return draft
+
+    def _show_beside(self, view: VesselView) -> None:
+        """Say beside a field why its value does not fit; what cannot be read is told already."""
+        said = {n: self.workspace.texts.say(f) for n, f in view.beside_fields.items()}
+        for name, field in self.first.fields.items():
+            before, now = self._beside.get(name, ""), said.get(name, "")
+            if field.trouble.sentence == before:
+                if now:
+                    field.show_trouble(now)
+                elif before:
+                    field.clear_trouble()
+        self._beside = said
+
     def _show_view(self, view: VesselView) -> None:
         texts, measures = self.workspace.texts, view.measures
+        settings = self.workspace.settings
         self.picture.show_drawing(view.drawing)
-        holds = contents_lines(view.contents, texts, self.workspace.settings)
+        self._show_beside(view)
+        holds = contents_lines(view.contents, texts, settings)
+        cut = cut_line(view, texts)
+        self.cut.setText(cut)
+        self.cut.setVisible(bool(cut))
         fillable = measures.line_ml is not None and self.recipe.combo.count() > 1
         for widget in (self.recipe_name, self.recipe):
             widget.setVisible(fillable)
@@ -178,12 +217,13 @@ class VesselEditor(QWidget):
         self.box.setText(said)
         self.box.setVisible(bool(said))
         self.how_filled.explain(how_filled(view, texts))
-        self.how_measured.explain(how_measured(measures, texts))
         self.findings.show_findings(texts, view.general)
         self.findings.setVisible(bool(view.general))
         self.diameters.show_results((), view.about_shape)
-        self.line.show_results(capacity_lines(measures.line, texts), view.about_weighings("line"))
-        self.brim.show_results(capacity_lines(measures.brim, texts), view.about_weighings("brim"))
+        for table, found in ((self.line, measures.line), (self.brim, measures.brim)):
+            about = view.about_weighings(table.part.level)
+            how = how_measured(found, texts, settings)
+            table.show_results(capacity_lines(found, texts), about, how)
 
     # -- choosing --------------------------------------------------------------------------------
     def _choose_recipe(self, word: str) -> None:

@@ -5,15 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from wickbench.app.load_doubt import how_weighed_load, load_now
 from wickbench.app.plan_pots import celsius, second_weight
 from wickbench.app.pour_session import FillRow
-from wickbench.app.recipe_words import load_text
 from wickbench.app.texts_marker import N_
 from wickbench.domain.bench import Place, next_place, target_g
 from wickbench.domain.bench_findings import bench_findings
 from wickbench.domain.bench_outcome import outcome, wax_offer
 from wickbench.domain.findings import Finding
-from wickbench.domain.recipes import Load
 
 if TYPE_CHECKING:
     from wickbench.app.pour_session import Session
@@ -48,7 +47,8 @@ class BenchView:
         follows: that the amount was changed by what was weighed before; empty when it was not.
         steps: the ingredients of this pot.
         fills: what the pot fills.
-        load: the load as it stands, in both bases.
+        load: the load as it stands, in both bases, and how far it may be off.
+        how_load: how it was computed.
         leftover: what will be left.
         fill_ratio: what is in the pot by its safe fill; ``None`` where the pot is unknown.
         offer: sentence of the offer to add wax; empty for none.
@@ -74,6 +74,7 @@ class BenchView:
     offer: str
     note: str
     findings: tuple[Finding, ...]
+    how_load: tuple[str, ...] = ()
 
 
 def view_bench(session: Session, texts: Texts) -> BenchView:
@@ -85,7 +86,6 @@ def view_bench(session: Session, texts: Texts) -> BenchView:
     here = place if place is not None and place.pot == pot else None
     one, state = session.pots[pot], session.state.pots[pot]
     now = outcome(state)
-    load = load_text(texts, now.load)
     return BenchView(
         phase="weigh" if here else "pour",
         pot=pot,
@@ -96,7 +96,8 @@ def view_bench(session: Session, texts: Texts) -> BenchView:
         **_now(session, pot, here, texts),
         steps=_steps(session, pot, here, texts),
         fills=one.fills,
-        load=f"{load} = {load_text(texts, Load(now.load.of_total, 'total'))}" if load else "",
+        load=load_now(state, texts) if now.load.percent else "",
+        how_load=how_weighed_load(state, texts),
         leftover=texts.quantity(now.leftover_g, "mass", both=False),
         fill_ratio=_fill_ratio(session, pot),
         offer=_offer(session, pot, texts),

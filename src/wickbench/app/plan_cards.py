@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from wickbench.app.held_back import held_texts
+from wickbench.app.load_doubt import how_planned_load, how_weighed_load, load_now
 from wickbench.app.mixes import main_wax
 from wickbench.app.plan_pots import celsius, second_weight
-from wickbench.app.recipe_words import both_bases
 from wickbench.app.texts_marker import N_
 from wickbench.domain.bench import Place, target_g
 from wickbench.domain.bench_outcome import outcome
@@ -50,6 +50,7 @@ class Card:
         lines: what to weigh.
         facts: load, when to pour, what is left: short sentences.
         fills: what it fills.
+        how: how the load was computed and how sure it is.
     """
 
     title: str
@@ -61,6 +62,7 @@ class Card:
     lines: tuple[CardLine, ...]
     facts: tuple[str, ...]
     fills: tuple[str, ...]
+    how: tuple[str, ...] = ()
 
     @property
     def spoken(self) -> str:
@@ -93,6 +95,7 @@ def _planned(card: PotCard, shelf: Shelf, texts: Texts) -> Card:
         ),
         facts=tuple(_facts(card, shelf, texts)),
         fills=card.fills,
+        how=how_planned_load(card.plan, texts),
     )
 
 
@@ -129,7 +132,7 @@ def _poured(session: Session, at: int, texts: Texts) -> Card:
     now = outcome(state)
     ratio = now.total_g / state.holds_g if state.holds_g else None
     total = texts.quantity(now.total_g, "mass", step=1, both=False)
-    facts = [texts(N_("Load {load}"), load=both_bases(texts, now.load) or "–")]
+    facts = [texts(N_("Load {load}"), load=load_now(state, texts))]
     if one.pour_c is not None:
         facts.append(texts(N_("Pour at {hot}"), hot=celsius(texts, one.pour_c)))
     if one.held:
@@ -148,6 +151,7 @@ def _poured(session: Session, at: int, texts: Texts) -> Card:
         lines=tuple(_line(session, Place(at, step), texts) for step in range(len(state.steps))),
         facts=tuple(facts),
         fills=tuple(_fill(fill, texts) for fill in one.fills),
+        how=how_weighed_load(state, texts),
     )
 
 

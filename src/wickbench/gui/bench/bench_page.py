@@ -21,6 +21,7 @@ from wickbench.gui.bench.step_card import StepCard
 from wickbench.gui.bench.steps_list import StepsList
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.fonts import scaled
+from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import Page, button, heading, label
 from wickbench.gui.plan.pot_drawing import PotDrawing
@@ -58,6 +59,7 @@ class BenchPage(Page):
         self.steps = StepsList(texts)
         self.drawing = PotDrawing()
         self.load = label()
+        self.how_load = HowComputed(texts)
         self.left_over = label("", "quiet")
         self.note = accessible(QPlainTextEdit(), texts(N_("Notes on this pot")))
         self.to_labels = button(texts(N_("Labels")), "primary")
@@ -81,6 +83,7 @@ class BenchPage(Page):
             self.steps,
             self.result_words,
             self.load,
+            self.how_load,
             self.left_over,
             self.note_words,
             self.note,
@@ -145,6 +148,7 @@ class BenchPage(Page):
                 self.texts(N_("Nothing is being poured. Start pouring from a plan."))
             )
             self.load.setText("")
+            self.how_load.explain(())
             self.left_over.setText("")
             return
         self.view = view_bench(session, self.texts)
@@ -165,6 +169,7 @@ class BenchPage(Page):
         self.findings.show_findings(texts, view.findings)
         self.steps.show_steps(view, texts)
         self.load.setText(texts(N_("Load {load}"), load=view.load) if view.load else "")
+        self.how_load.explain(view.how_load)
         left = texts(N_("Left over: {mass}"), mass=view.leftover) if view.leftover else ""
         self.left_over.setText(left)
         done = view.phase == "done"

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fonts import scaled
+from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import heading, label
 from wickbench.gui.plan.pot_drawing import PotDrawing
@@ -40,6 +41,7 @@ class PotCardView(QFrame):
         self.total = label("", "quiet")
         self.fills = label()
         self.facts = label("", "quiet")
+        self.how = HowComputed(texts)
         self.drawing = PotDrawing()
         scaled(self.title, 1.1, bold=True)
         scaled(self.fills, 1.05, bold=True)
@@ -65,6 +67,7 @@ class PotCardView(QFrame):
         self._rows.setSpacing(0)
         box.addLayout(self._rows)
         box.addWidget(self.facts)
+        box.addWidget(self.how)
 
     def figures(self) -> list[QLabel]:
         """The large amounts that are shown, from top to bottom."""
@@ -80,6 +83,7 @@ class PotCardView(QFrame):
         set_look(self.total, "stops" if card.over else "quiet")
         put(self.fills, texts(N_("Fills {vessels}"), vessels="; ".join(card.fills)))
         put(self.facts, "\n".join(card.facts))
+        self.how.explain(card.how)
         self.drawing.show_fill(card.fill_ratio, card.total, over=card.over)
         self.setAccessibleName(card.spoken)
         self._show_lines(card)

@@ -163,11 +163,11 @@ def test_the_one_purchase_that_frees_most_over_several_candles() -> None:
 
 def test_sentences_name_amounts() -> None:
     said = [Texts().say(one) for one in shelf_findings([JAR], Shelf(stock=FULL), {"fig": "Fig"})]
-    assert said[0] == "First to run out: Fig. For 1 more, 20.0 g · 0.7 oz are missing."
+    assert said[0] == "First to run out: Fig. Missing for 1 more: 20.0 g · 0.7 oz."
     assert "100.0 g" in said[1]
     assert "5 more, 30 in all" in said[1]
     bowls = [Texts().say(one) for one in shelf_findings([TWIN], Shelf(stock=FULL), {})]
-    assert bowls[0] == "First to run out: bowl. For 1 more, 1 of them are missing."
+    assert bowls[0] == "First to run out: bowl. Missing for 1 more: 1."
     assert "4 of bowl. Then you can make 4 more, 12 in all." in bowls[1]
     none = shelf_findings([JAR], Shelf(stock={**FULL, "fig": 3}), {})
     assert none[0].key == "shelf.not-one-mass"

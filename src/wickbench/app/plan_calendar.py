@@ -11,7 +11,7 @@ from wickbench.app.calendar_inputs import wanted_of
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
-from wickbench.domain.pour_calendar import Day, PourCalendar, Step, Wanted, pour_calendar
+from wickbench.domain.pour_calendar import Day, PourCalendar, Step, Wanted, pour_calendar, tested_on
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -133,8 +133,11 @@ def plan_calendar(
         told = Finding(Rank.WATCH, error.key, error.data)
         return PlanCalendar(today=today, needed_on=needed_on, findings=(told,))
     findings = [*_together(calendar.findings), *_still(calendar, wanted), *said]
-    if calendar.possible:
-        findings += _planned(calendar, plan.pour_on, wanted)
+    if plan.pour_on is not None:
+        pour_on = dt.date.fromisoformat(plan.pour_on)
+        findings += _before_tests(pour_on, wanted, today)
+        if calendar.possible:
+            findings += _after_cure(calendar, pour_on, wanted)
     return PlanCalendar(
         days=tuple(_shown(calendar.days, texts, len(wanted.makings))),
         findings=tuple(findings),
@@ -167,19 +170,26 @@ def _still(calendar: PourCalendar, wanted: Wanted) -> Iterator[Finding]:
         yield Finding(Rank.NOTE, "calendar.still-in-time", data)
 
 
-def _planned(calendar: PourCalendar, pour_on: str | None, wanted: Wanted) -> Iterator[Finding]:
-    """Whether the day that is planned for the pour will do."""
-    if pour_on is None:
-        return
-    day = dt.date.fromisoformat(pour_on)
+def _before_tests(pour_on: dt.date, wanted: Wanted, today: dt.date) -> Iterator[Finding]:
+    """Whether the planned pour comes before anybody can know how the burn tests went."""
+    for one in wanted.makings:
+        tested = tested_on(one, wanted.work, today)
+        if one.burn_days and pour_on <= tested:
+            data = {"name": one.name, "tested_on": tested.isoformat()}
+            data["pour_on"] = pour_on.isoformat()
+            yield Finding(Rank.WATCH, "calendar.pour-before-tests", data)
+
+
+def _after_cure(calendar: PourCalendar, pour_on: dt.date, wanted: Wanted) -> Iterator[Finding]:
+    """Whether all is cured on the day for labels when it is poured as planned."""
     label_on = max(one.on for one in calendar.days if one.step is Step.LABEL)
-    late = [one for one in wanted.makings if day + dt.timedelta(days=one.cure_days) > label_on]
+    late = [one for one in wanted.makings if pour_on + dt.timedelta(one.cure_days) > label_on]
     if not late:
         return
-    cured_on = day + dt.timedelta(days=max(one.cure_days for one in late))
+    cured_on = pour_on + dt.timedelta(days=max(one.cure_days for one in late))
     data = {
         "names": tuple(one.name for one in late),
-        "pour_on": pour_on,
+        "pour_on": pour_on.isoformat(),
         "cured_on": cured_on.isoformat(),
         "label_on": label_on.isoformat(),
     }

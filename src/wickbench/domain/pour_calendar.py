@@ -201,6 +201,14 @@ def burn_test_days(hours: float, hours_per_day: float = 4.0) -> int:
     return -int(-(hours - 1e-9) // hours_per_day) if hours else 0
 
 
+def tested_on(making: Making, work: WorkDays, today: dt.date) -> dt.date:
+    """Last day of the burn tests of a candle when they begin as soon as they can."""
+    begin = work.first_from(today)
+    if not making.test_poured:
+        begin = work.first_from(begin + dt.timedelta(days=making.cure_days))
+    return work.after(begin, max(0, making.burn_days - 1))
+
+
 def _steps(wanted: Wanted) -> Iterator[Day]:
     on = wanted.needed_on.isoformat()
     needed = Finding(Rank.NOTE, "calendar.needed", {"needed_on": on})

@@ -52,6 +52,21 @@ class WorkDays:
             found = self.last_by(day_before(found, 1))
         return found
 
+    def first_from(self, day: dt.date) -> dt.date:
+        """The day itself when it is a working day, otherwise the working day after it."""
+        for ahead in range(_LONGEST_CLOSED):
+            later = day + dt.timedelta(days=ahead)
+            if self.works(later):
+                return later
+        raise OutOfRange("calendar.no-workday")
+
+    def after(self, day: dt.date, workdays: int) -> dt.date:
+        """The working day so many working days after a day."""
+        found = self.first_from(day)
+        for _ in range(workdays):
+            found = self.first_from(found + dt.timedelta(days=1))
+        return found
+
 
 def day_before(day: dt.date, days: int) -> dt.date:
     """So many days before a day.

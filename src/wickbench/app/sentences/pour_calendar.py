@@ -53,6 +53,10 @@ SENTENCES: dict[str, str] = {
         "Poured on {pour_on}, these are cured on {cured_on}, after the day for labels, "
         "{label_on}: {names}. Pour sooner."
     ),
+    "calendar.pour-before-tests": N_(
+        "You plan to pour on {pour_on}, but burn tests of {name} that begin now take until "
+        "{tested_on} (estimate). Leave it out, or pour later."
+    ),
     "calendar.no-lead-days": N_(
         "{name} is short, and nobody noted how many days it takes to arrive. Write that with it, "
         "so that the day to order can be told."

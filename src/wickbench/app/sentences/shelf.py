@@ -14,12 +14,10 @@ SENTENCES: dict[str, str] = {
     "shelf.uncounted": N_(
         "Never counted, so without a limit here: {names}. Count them to be sure."
     ),
-    "shelf.runs-out-mass": N_("First to run out: {name}. For {more} more, {short_g} are missing."),
-    "shelf.runs-out-pieces": N_(
-        "First to run out: {name}. For {more} more, {short} of them are missing."
-    ),
+    "shelf.runs-out-mass": N_("First to run out: {name}. Missing for {more} more: {short_g}."),
+    "shelf.runs-out-pieces": N_("First to run out: {name}. Missing for {more} more: {short}."),
     "shelf.not-one-mass": N_("Too little {name} for even {more}: {short_g} are missing."),
-    "shelf.not-one-pieces": N_("Too few {name} for even {more}: {short} of them are missing."),
+    "shelf.not-one-pieces": N_("Too few {name} for even {more}. Missing: {short}."),
     "shelf.buy-mass": N_(
         "The one purchase that frees most: {buy_g} of {name}. Then you can make {more} more, {all} "
         "in all."
@@ -35,4 +33,5 @@ SENTENCES: dict[str, str] = {
     "shelf.buy-no-limit": N_(
         "Beside {names} nothing that was counted sets a limit: buy as much as you want to pour."
     ),
+    "shelf.frees-most": N_("Looking at each candle alone, buying {name} frees most: {names}."),
 }

@@ -171,7 +171,7 @@ class CalendarCard(PlanPanel):
         self.steps.setVisible(bool(days))
 
     def _show_buttons(self, shown: PlanCalendar | None, view: PlanView) -> None:
-        """Offer the latest day that will do for the pour; or, too late, the first that can be met."""
+        """Offer the latest day that will do to pour; or, too late, the first that can be met."""
         texts = self.texts
         pour = shown.pour_on if shown else None
         later = shown.earliest_on if shown and shown.days and pour is None else None

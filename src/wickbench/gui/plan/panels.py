@@ -48,6 +48,7 @@ class PlanPanel(QWidget):
 
 
 PANELS: Final[tuple[str, ...]] = (
+    "wickbench.gui.plan.shelf_card:ShelfCard",
     "wickbench.gui.plan.calendar_card:CalendarCard",
     "wickbench.gui.plan.heat_card:HeatCard",
 )

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar
 
 from wickbench.app.candle_state import state_of
+from wickbench.app.leftovers_wanted import wanted_leftovers
 from wickbench.app.measures import measure_once
 from wickbench.app.mixes import facts_of, recipe_of
 from wickbench.app.plans import LineRow
@@ -86,6 +87,7 @@ def prepare(plan: PlanRow, shelf: Shelf, settings: Settings) -> Prepared:
         extra_percent=plan.extra_percent or 0.0,
         prices=shelf.prices,
         stock=shelf.on_hand,
+        leftovers=wanted_leftovers(plan, shelf),
     )
     return Prepared(inputs=inputs, resolved=resolved, findings=tuple(findings))
 

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from wickbench.app.settings import Settings
     from wickbench.app.texts import Texts
+    from wickbench.domain.leftover_lines import LeftoverLine
     from wickbench.domain.plan import PourPlan, WeighLine
     from wickbench.domain.recipes import Recipe
 
@@ -34,9 +35,9 @@ class WeighShown:
     """One thing to weigh.
 
     Attributes:
-        key: of the material.
+        key: of the material, or of the leftover.
         name: what the maker calls it.
-        role: wax, dye, additive or fragrance.
+        role: wax, dye, additive or fragrance; "leftover" for one of those.
         amount: with the digits of its scale.
         other: in the second unit; empty for none.
         scale: where to weigh it, with what the scale reads to.
@@ -107,7 +108,10 @@ def _card(index: int, pot: PotPlan, code: str, texts: Texts) -> PotCard:
         pot=pot.pot.name if pot.pot else "",
         total=_total(pot, texts),
         fill_ratio=pot.fill_ratio,
-        weigh=tuple(_weigh(line, pot.recipe, texts, first) for line, first in _with_first(pot)),
+        weigh=(
+            *leftovers_shown(pot, texts),
+            *(_weigh(line, pot.recipe, texts, first) for line, first in _with_first(pot)),
+        ),
         load=_load(pot, texts),
         fills=tuple(
             texts(
@@ -157,7 +161,7 @@ def _load(pot: PotPlan, texts: Texts) -> str:
     if pot.reach is None:
         return f"{of_wax} = {of_total}"
     return texts(
-        N_("{of_wax} = {of_total}, give or take {reach} by the scales"),
+        N_("{of_wax} = {of_total}, give or take {reach} of wax by the scales"),
         of_wax=of_wax,
         of_total=of_total,
         reach=percent(texts, max(pot.reach.above_percent, pot.reach.below_percent)),
@@ -167,6 +171,25 @@ def _load(pot: PotPlan, texts: Texts) -> str:
 def celsius(texts: Texts, value_c: float) -> str:
     """A temperature in the person's units, "82 °C · 180 °F"."""
     return texts.quantity(value_c, "temperature")
+
+
+def leftovers_shown(pot: PotPlan, texts: Texts) -> tuple[WeighShown, ...]:
+    """What is weighed of leftovers: it is melted before anything new goes in."""
+    return tuple(
+        WeighShown(
+            key=int(str(line.brings.key)),
+            name=texts(N_("Leftover: {name}"), name=line.name),
+            role="leftover",
+            amount=texts.units.one(
+                line.weigh_g, "mass", texts.units.first("mass"), step=line.step_g
+            ),
+            other=second_weight(texts, line.weigh_g),
+            scale=_scale(line, texts),
+            when=texts(N_("melt first, gently")),
+            weigh_g=line.weigh_g,
+        )
+        for line in pot.leftovers
+    )
 
 
 def _with_first(pot: PotPlan) -> list[tuple[WeighLine, bool]]:
@@ -202,7 +225,7 @@ def second_weight(texts: Texts, mass_g: float) -> str:
     return texts.units.one(mass_g, "mass", "oz" if mass_g < _POUND_G and unit == "lb oz" else unit)
 
 
-def _scale(line: WeighLine, texts: Texts) -> str:
+def _scale(line: WeighLine | LeftoverLine, texts: Texts) -> str:
     if line.scale is None:
         return ""
     reads_to = texts.units.one(line.scale.reads_to_g, "mass", "g", step=line.scale.reads_to_g)

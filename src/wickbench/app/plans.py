@@ -39,8 +39,18 @@ class LineRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PlannedLeftover:
+    """A leftover that goes into the pots of a recipe version; no mass for as much as fits."""
+
+    id: int
+    leftover_id: int
+    version_id: int | None = None
+    mass_g: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanRow:
-    """A plan as stored: its head, lines and chosen pots (none chosen: all of the equipment)."""
+    """A plan as stored: its head, lines, leftovers and chosen pots (none: all of the equipment)."""
 
     id: int
     name: str = ""
@@ -56,6 +66,7 @@ class PlanRow:
     vessel_seconds: int | None = None
     lines: tuple[LineRow, ...] = ()
     pot_ids: tuple[int, ...] = ()
+    leftovers: tuple[PlannedLeftover, ...] = ()
 
 
 def load_plan(workspace: Workspace, plan: int) -> PlanRow:
@@ -82,12 +93,18 @@ def load_plans(workspace: Workspace) -> tuple[PlanRow, ...]:
 def _plan(connection: Connection, row: Mapping[str, Any]) -> PlanRow:
     lines = records.fetch_all(connection, "plan_line", {"plan_id": row["id"]}, ("position", "id"))
     pots = records.fetch_all(connection, "plan_pot", {"plan_id": row["id"]}, ("position", "id"))
+    leftovers = records.fetch_all(connection, "plan_leftover", {"plan_id": row["id"]})
     known: dict[str, Any] = {name: row[name] for name in PlanRow.__slots__ if name in row}
     return PlanRow(
         **known,
         lines=tuple(_line(line) for line in lines),
         pot_ids=tuple(int(str(pot["pot_id"])) for pot in pots),
+        leftovers=tuple(_planned(one) for one in leftovers),
     )
+
+
+def _planned(row: Mapping[str, Any]) -> PlannedLeftover:
+    return PlannedLeftover(**{name: row[name] for name in PlannedLeftover.__slots__})
 
 
 def _line(row: Mapping[str, Any]) -> LineRow:

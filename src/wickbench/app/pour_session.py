@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from wickbench.domain.bench import BenchPot, BenchState, BenchStep, with_top_ups_marked
+from wickbench.app.leftovers_poured import leftover_ids, leftover_steps, leftover_words
+from wickbench.domain.bench import BenchPot, BenchState, BenchStep, Place, with_top_ups_marked
 from wickbench.domain.plan_values import PotFill
 from wickbench.domain.recipes import Load, Role
 from wickbench.storage import records
@@ -36,7 +37,8 @@ class SessionPot:
     Attributes:
         id: key of its row.
         title, pot, lot_code, note, state: as stored; state is open, done or dropped.
-        amount_ids: keys of the rows of its steps, in their order.
+        amount_ids: keys of the rows of its steps, in their order; those of leftovers first.
+        leftovers: how many of the first steps weigh leftovers.
         when, scales: words of each planned step, as on the weigh sheet.
         pour_c: when to pour.
         pour_window_c: where pouring is usual for such a wax; ``None`` where that is not known.
@@ -57,6 +59,7 @@ class SessionPot:
     pour_window_c: tuple[float, float] | None
     fills: tuple[FillRow, ...]
     held: str = ""
+    leftovers: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +69,12 @@ class Session:
     plan: int
     pots: tuple[SessionPot, ...]
     state: BenchState
+
+    def row_at(self, place: Place) -> tuple[str, int]:
+        """Table and key of the row of a step."""
+        pot = self.pots[place.pot]
+        table = "pour_leftover" if place.step < pot.leftovers else "pour_amount"
+        return table, pot.amount_ids[place.step]
 
     @property
     def done(self) -> bool:
@@ -102,7 +111,9 @@ def _pot(
     fills = [
         _fill(one, names) for one in records.fetch_all(connection, "pour_fill", where, ("id",))
     ]
-    steps = with_top_ups_marked(_step(one, plan, names) for one in amounts)
+    old = leftover_steps(connection, row["id"], plan, names)
+    steps = (*old, *with_top_ups_marked(_step(one, plan, names) for one in amounts))
+    ids = (*leftover_ids(connection, row["id"]), *(int(str(one["id"])) for one in amounts))
     pot = SessionPot(
         id=row["id"],
         title=plan.get("title") or "",
@@ -110,13 +121,14 @@ def _pot(
         lot_code=row["lot_code"] or "",
         note=row["note"] or "",
         state=row["state"],
-        amount_ids=tuple(int(str(one["id"])) for one in amounts),
-        when=_words(plan, "when", amounts),
-        scales=_words(plan, "scales", amounts),
+        amount_ids=ids,
+        when=(*leftover_words(plan, "when", len(old)), *_words(plan, "when", amounts)),
+        scales=(*leftover_words(plan, "scale", len(old)), *_words(plan, "scales", amounts)),
         pour_c=plan.get("pour_c"),
         pour_window_c=_pair(plan.get("pour_window_c")),
         fills=tuple(fills),
         held=plan.get("held") or "",
+        leftovers=len(old),
     )
     return pot, _state(pot, plan, steps)
 

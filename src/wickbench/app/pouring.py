@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from wickbench.app import stock_use
 from wickbench.app.held_back import held_texts
+from wickbench.app.leftovers_poured import leftovers_kept
 from wickbench.app.mixes import main_wax, wax_defaults
 from wickbench.app.plan_inputs import items_of, resolve
 from wickbench.app.plan_view import PlanView, view_plan
@@ -93,11 +94,13 @@ def _window(card: PotCard, shelf: Shelf) -> list[float] | None:
 
 def _snapshot(card: PotCard, facts: Facts) -> dict[str, Any]:
     pot = card.plan
-    strictest = strictest_load(pot.recipe, facts)
+    mix = pot.made or pot.recipe
+    strictest = strictest_load(mix, facts)
     density = pot.total_g / pot.volume_ml if pot.volume_ml else None
+    new = [one for one in card.weigh if one.role != "leftover"]
     certificates = {
         str(oil): limit
-        for oil in pot.recipe.fragrance
+        for oil in mix.fragrance
         if (limit := facts.oil(oil).ifra_percent) is not None and limit < 100  # noqa: PLR2004 - 100 sets none
     }
     return {
@@ -109,13 +112,22 @@ def _snapshot(card: PotCard, facts: Facts) -> dict[str, Any]:
         "max_load": [strictest[1].percent, strictest[1].basis] if strictest else None,
         "certificates": certificates,
         "keys": [[one.material, one.role.value] for one in pot.weigh],
-        "when": [one.when for one in card.weigh],
-        "scales": [one.scale for one in card.weigh],
+        "when": [one.when for one in new],
+        "scales": [one.scale for one in new],
         "steps_g": [one.step_g for one in pot.weigh],
+        "leftovers": leftovers_kept(card),
     }
 
 
 def _store_pot(connection: Connection, key: int, card: PotCard, view: PlanView) -> None:
+    for position, old in enumerate(card.plan.leftovers):
+        row = {
+            "pour_pot_id": key,
+            "position": position,
+            "leftover_id": old.brings.key,
+            "planned_g": old.weigh_g,
+        }
+        records.insert(connection, "pour_leftover", row)
     for position, line in enumerate(card.plan.weigh):
         amount = {
             "pour_pot_id": key,
@@ -154,10 +166,10 @@ def weigh(
         OutOfRange: a weight that makes no sense; nothing is stored then.
     """
     bench.weigh(session.state, place, actual_g)
-    amount = session.pots[place.pot].amount_ids[place.step]
+    table, row = session.row_at(place)
     values = {"weighed_g": actual_g, "at_ms": workspace.clock.now_ms()}
     with workspace.step(N_("Weigh at the bench"), origin=origin) as connection:
-        records.update(connection, "pour_amount", amount, values)
+        records.update(connection, table, row, values)
     return _again(workspace, session)
 
 
@@ -165,9 +177,9 @@ def unweigh(
     workspace: Workspace, session: Session, place: Place, *, origin: object = None
 ) -> Session:
     """Take a reading back."""
-    amount = session.pots[place.pot].amount_ids[place.step]
+    table, row = session.row_at(place)
     with workspace.step(N_("Take a weight back"), origin=origin) as connection:
-        records.update(connection, "pour_amount", amount, {"weighed_g": None, "at_ms": None})
+        records.update(connection, table, row, {"weighed_g": None, "at_ms": None})
     return _again(workspace, session)
 
 
@@ -177,10 +189,10 @@ def add_wax(workspace: Workspace, session: Session, pot: int, *, origin: object 
     Raises:
         OutOfRange: nothing was offered.
     """
-    old = list(session.state.pots[pot].steps)
-    wanted = bench_outcome.accept_wax(session.state, pot).pots[pot].steps
+    old = list(session.state.pots[pot].new)
+    wanted = bench_outcome.accept_wax(session.state, pot).pots[pot].new
     one = session.pots[pot]
-    ids = iter(one.amount_ids)
+    ids = iter(one.amount_ids[len(one.amount_ids) - len(old) :])
     with workspace.step(N_("Add wax to the pot"), origin=origin) as connection:
         for position, step in enumerate(wanted):
             if old and step == old[0]:
@@ -235,7 +247,7 @@ def finish_pot(
     shelf, plan = load_shelf(workspace), load_plan(workspace, session.plan)
     with workspace.step(N_("Finish a pot"), origin=origin) as connection:
         used: dict[int, float] = {}
-        for step in state.steps:
+        for step in state.new:
             used[step.material] = used.get(step.material, 0.0) + (step.weighed_g or 0.0)
         for fill in one.fills:
             count = (poured or {}).get(fill.id, fill.count)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from wickbench.app.leftover_store import LeftoverRow, read_leftovers
 from wickbench.domain.catalog import Candle, Equipment, Material, Price, RecipeVersion, Vessel
 from wickbench.storage import catalog
 
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, kw_only=True)
 class Shelf:
-    """Materials, vessels, versions, candles, equipment, stock and prices, by their keys.
+    """Materials, vessels, versions, candles, equipment, stock, prices, leftovers, by their keys.
 
     ``on_hand`` in grams for what is weighed, pieces otherwise; ``None`` when never counted.
     Removed (archived) things are kept here, since old candles still name them.
@@ -29,6 +30,7 @@ class Shelf:
     equipment: Equipment = field(default_factory=Equipment)
     on_hand: Mapping[int, float | None] = field(default_factory=dict)
     prices: Mapping[int, Price] = field(default_factory=dict)
+    leftovers: Mapping[int, LeftoverRow] = field(default_factory=dict)
 
     @cached_property
     def names(self) -> dict[int, str]:
@@ -67,4 +69,5 @@ def load_shelf(workspace: Workspace) -> Shelf:
             equipment=catalog.equipment(connection),
             on_hand=catalog.on_hand(connection),
             prices=catalog.prices(connection),
+            leftovers=read_leftovers(connection),
         )

@@ -73,7 +73,11 @@ class Sharing:
         for one in self.wanted:
             used_g, about = self.used_g.get(one.key, 0.0), ("leftover", one.key)
             if one.mass_g is None:
-                if not used_g:
+                if one.leftover.mass_g <= 0:
+                    found.append(
+                        Finding(Rank.WATCH, "leftovers.used-up", {"name": one.name}, about)
+                    )
+                elif not used_g:
                     found.append(Finding(Rank.WATCH, *_refusal(one, recipe, total_g, inputs.facts)))
                 continue
             if one.mass_g > one.leftover.mass_g + step_g / 2:

@@ -53,4 +53,14 @@ SENTENCES: dict[str, str] = {
     "leftovers.no-room-beside": N_(
         "“{name}” has no place beside the other leftovers in these pots. Use less of them."
     ),
+    "leftovers.used-up": N_("Nothing is left of “{name}”. Take it out of this pour."),
+    "leftovers.no-mass": N_("Enter how much there is of it, more than 0 g."),
+    "leftovers.more-than-pot": N_(
+        "{mass_g} is more than what went into this pot. At most {most_g} can be left of it."
+    ),
+    "leftovers.pot-not-weighed": N_("Nothing was weighed into this pot yet."),
+    "leftovers.no-recipe": N_(
+        "{name} has no recipe yet, so nobody can tell what is in it. Give the candle its recipe "
+        "first."
+    ),
 }

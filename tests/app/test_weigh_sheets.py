@@ -8,10 +8,11 @@ import pytest
 from pypdf import PdfReader
 
 from app.test_plans import candle_of, write
-from app.test_pouring import bench_with_plan, seen
+from app.test_pouring import bench_with_plan, seen, weigh_all
 from wickbench.app import plans, pouring
 from wickbench.app.paper_sizes import paper_size
 from wickbench.app.weigh_sheets import CAUTIONS, write_weigh_sheets
+from wickbench.domain.bench import next_place, target_g
 from wickbench.domain.errors import DomainError
 
 if TYPE_CHECKING:
@@ -51,6 +52,42 @@ def test_the_paper_of_the_settings_comes_before_that_of_the_region(
     box = PdfReader(write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf")).pages[0].mediabox
     found = (float(box.width) / POINTS_PER_MM, float(box.height) / POINTS_PER_MM)
     assert found == pytest.approx(size, abs=0.05)
+
+
+def test_a_pour_that_was_begun_shows_what_was_really_weighed_beside_the_plan(
+    workshop: Workspace, tmp_path: Path
+) -> None:
+    plan = bench_with_plan(workshop)
+    planned = [line.amount for card in seen(workshop, plan).pots for line in card.weigh]
+    session = pouring.start_pour(workshop, plan)
+    first = next_place(session.state)
+    assert first is not None
+    over = target_g(session.state, first) + 60.0
+    session = pouring.weigh(workshop, session, first, over)
+    said = words_of(write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf"))
+    assert f"{over:.0f} g" in said
+    assert planned[0].replace("\u00a0", " ") in said
+    # the oil follows the wax, and the sheet says what it was: 8 % of 60 g is 4.8 g more
+    assert f"planned was {planned[1]}".replace("\u00a0", " ") in said
+    oil = target_g(session.state, next_place(session.state) or first)
+    assert f"{oil:.1f} g" in said
+    assert "at the bench" in said
+    session = pouring.finish_pot(workshop, weigh_all(workshop, session, 0), 0)
+    pouring.set_note(workshop, session, 0, "cold room")
+    said = words_of(write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf"))
+    assert "Pot · poured" in said
+    assert "planned 8 % of wax" in said
+    assert "Note: cold room" in said
+
+
+def test_the_foot_says_whose_which_day_and_which_page(workshop: Workspace, tmp_path: Path) -> None:
+    plan = bench_with_plan(workshop)
+    workshop.set_setting("business_name", "Hollow Lane Candles")
+    pages = PdfReader(write_weigh_sheets(workshop, plan, tmp_path / "sheets.pdf")).pages
+    for number, page in enumerate(pages, start=1):
+        said = " ".join(page.extract_text().split())
+        assert "Hollow Lane Candles · Weigh sheet" in said
+        assert f"page {number} of {len(pages)}" in said
 
 
 def test_every_pot_says_what_to_weigh_where_and_what_it_fills(

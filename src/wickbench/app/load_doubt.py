@@ -55,7 +55,7 @@ def load_now(pot: BenchPot, texts: Texts) -> str:
     if not said or reach is None:
         return said or "–"
     most = percent(texts, max(reach.above_percent, reach.below_percent))
-    return texts(N_("{load}, give or take {reach} by the scales"), load=said, reach=most)
+    return texts(N_("{load}, give or take {reach} of wax by the scales"), load=said, reach=most)
 
 
 def _sum(pot: PotPlan, role: Role) -> float:

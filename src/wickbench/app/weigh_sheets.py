@@ -13,9 +13,17 @@ from wickbench.app.plan_pots import celsius
 from wickbench.app.plan_view import PlanView, view_plan
 from wickbench.app.plans import load_plan, pour_day
 from wickbench.app.pour_codes import taken_codes
+from wickbench.app.pour_session import Session, load_session
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
-from wickbench.documents.flow import Flow, PaperFaces
+from wickbench.app.weighed_sheets import (
+    weighed_facts,
+    weighed_fills,
+    weighed_lines,
+    weighed_subtitle,
+)
+from wickbench.documents.flow import PaperFaces
+from wickbench.documents.numbered_pages import Sheet, draw_numbered
 from wickbench.documents.pdf_file import write_pdf
 from wickbench.documents.typefaces import REGULAR, SANS
 from wickbench.documents.weigh_sheet import SheetLine, WeighSheet, draw_weigh_sheets
@@ -23,6 +31,7 @@ from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Rank
 
 if TYPE_CHECKING:
+    import datetime as dt
     from collections.abc import Callable
     from pathlib import Path
 
@@ -46,6 +55,7 @@ CAUTIONS = (
         "materials and local rules come before this sheet."
     ),
 )
+_NOTES = N_("Notes: temperatures, room, what went otherwise")
 _TEST_ONLY = N_("For testing, not for sale: {names}.")
 
 
@@ -79,12 +89,39 @@ def _sheet(  # noqa: PLR0917 - what a sheet is made of
         facts=_facts(card, view, shelf, texts),
         fills=card.fills,
         cautions=tuple(texts(words) for words in CAUTIONS),
-        notes=texts(N_("Notes: temperatures, room, what went otherwise")),
+        notes=texts(_NOTES),
+    )
+
+
+def sheets_of_session(
+    session: Session, day: str, settings: Settings, texts: Texts
+) -> list[WeighSheet]:
+    """One sheet for each pot of a pour that was begun: planned, and what was weighed."""
+    return [_weighed_sheet(session, at, day, settings, texts) for at in range(len(session.pots))]
+
+
+def _weighed_sheet(
+    session: Session, at: int, day: str, settings: Settings, texts: Texts
+) -> WeighSheet:
+    one = session.pots[at]
+    subtitle = (texts.date(day) if day else "", weighed_subtitle(session, at, texts))
+    return WeighSheet(
+        title=one.title,
+        lot=f"{texts(settings.text('lot_word'))} {one.lot_code}" if one.lot_code else "",
+        subtitle=" · ".join(part for part in subtitle if part),
+        headings=tuple(texts(words) for words in _HEADINGS),
+        lines=weighed_lines(session, at, texts),
+        facts=weighed_facts(session, at, texts),
+        fills=weighed_fills(session, at, texts),
+        filled=one.state == "done",
+        cautions=tuple(texts(words) for words in CAUTIONS),
+        notes=texts(_NOTES),
     )
 
 
 def _facts(card: PotCard, view: PlanView, shelf: Shelf, texts: Texts) -> tuple[str, ...]:
     facts = [texts(N_("Load {load}"), load=card.load)]
+    facts += _heat_to(card, shelf, texts)
     facts += _add_oil_at(card, shelf, texts)
     if card.pour_at:
         facts.append(_pour_at(card, shelf, texts))
@@ -102,6 +139,17 @@ def _facts(card: PotCard, view: PlanView, shelf: Shelf, texts: Texts) -> tuple[s
     if names:
         facts.append(texts(_TEST_ONLY, names=", ".join(names)))
     return tuple(facts)
+
+
+def _heat_to(card: PotCard, shelf: Shelf, texts: Texts) -> list[str]:
+    """How hot the wax is made, with what is usual for its class."""
+    version = shelf.versions.get(int(str(card.plan.recipe_key)))
+    wax = main_wax(version, shelf) if version is not None else None
+    heat_c = card.plan.recipe.heat_to_c
+    if wax is None or heat_c is None:
+        return []
+    hot, usual = celsius(texts, heat_c), celsius(texts, wax_defaults(wax).heat_to_c)
+    return [texts(N_("Heat the wax to {hot}; usual for such a wax {usual}"), hot=hot, usual=usual)]
 
 
 def _add_oil_at(card: PotCard, shelf: Shelf, texts: Texts) -> list[str]:
@@ -138,7 +186,7 @@ def _pour_at(card: PotCard, shelf: Shelf, texts: Texts) -> str:
 
 
 def write_weigh_sheets(workspace: Workspace, plan: int, path: Path) -> Path:
-    """Write the weigh sheets of a plan as PDF.
+    """Write the weigh sheets of a plan as PDF; once begun, with what was really weighed.
 
     Raises:
         DomainError: ``weigh.nothing`` when the plan has no pot yet, and when the file cannot be
@@ -150,18 +198,31 @@ def write_weigh_sheets(workspace: Workspace, plan: int, path: Path) -> Path:
     view = view_plan(
         row, shelf, workspace.settings, texts, today=today, taken_codes=taken_codes(workspace, plan)
     )
-    if not view.pots:
+    session = load_session(workspace, plan)
+    if session is not None:
+        sheets = sheets_of_session(session, row.pour_on or "", workspace.settings, texts)
+    else:
+        sheets = sheets_of(view, shelf, workspace.settings, texts)
+    if not sheets:
         raise DomainError("weigh.nothing")
-    sheets = sheets_of(view, shelf, workspace.settings, texts)
-    faces = paper_faces()
-    width, height = paper_size(workspace.settings)
+    sheet = _paper(workspace, texts, pour_day(row, today))
 
     def draw(surface: Surface) -> None:
-        draw_weigh_sheets(Flow(surface, faces, width, height, margin_mm=12.0), sheets)
+        draw_numbered(surface, sheet, lambda flow: draw_weigh_sheets(flow, sheets))
 
-    day = pour_day(row, today)
-    title = texts(N_("Weigh sheets, {day}"), day=texts.date(day))
+    title = texts(N_("Weigh sheets, {day}"), day=texts.date(pour_day(row, today)))
     return write_pdf(path, draw, title=title, language=texts.language)
+
+
+def _paper(workspace: Workspace, texts: Texts, day: dt.date) -> Sheet:
+    parts = (workspace.settings.text("business_name"), texts(N_("Weigh sheet")), texts.day(day))
+    return Sheet(
+        faces=paper_faces(),
+        page_mm=paper_size(workspace.settings),
+        margin_mm=12.0,
+        foot=" · ".join(part for part in parts if part),
+        page_words=page_words(texts),
+    )
 
 
 def page_words(texts: Texts) -> Callable[[int, int], str]:

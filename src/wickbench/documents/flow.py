@@ -42,7 +42,8 @@ class Cell:
         size_pt: type size.
         bold: in the bold face.
         colour: of the letters.
-        tick: an empty box to tick.
+        tick: a box to tick.
+        ticked: whether it is ticked already.
     """
 
     text: str = ""
@@ -52,6 +53,7 @@ class Cell:
     bold: bool = False
     colour: Colour = BLACK
     tick: bool = False
+    ticked: bool = False
 
 
 @dataclass(slots=True)
@@ -160,11 +162,12 @@ class Flow:
         if rule:
             self.rule(space_mm=0.0)
 
-    def tick(self, text: str, size_pt: float = 11.0) -> None:
+    def tick(self, text: str, size_pt: float = 11.0, *, ticked: bool = False) -> None:
         """A box to tick with its text."""
         box = size_pt * MM_PER_POINT * 1.6
         share = box / (self.width_mm - box)
-        self.row([Cell(share=share, tick=True, size_pt=size_pt), Cell(text, size_pt=size_pt)])
+        box_cell = Cell(share=share, tick=True, ticked=ticked, size_pt=size_pt)
+        self.row([box_cell, Cell(text, size_pt=size_pt)])
 
     def rule(self, *, space_mm: float = 1.5, width_mm: float = 0.2, colour: Colour = GREY) -> None:
         """A line across the paper."""
@@ -211,11 +214,20 @@ class Flow:
             side = cell.size_pt * MM_PER_POINT
             path = rectangle(x_mm, base_mm - side * 0.85, side, side)
             self.surface.path(path, stroke=BLACK, width_mm=0.3)
+            if cell.ticked:
+                self._tick_off(x_mm, base_mm - side * 0.85, side)
             return
         for at, run in enumerate(runs):
             y = base_mm + at * self._line_mm(cell)
             x = x_mm + _shift(run, cell.size_pt, width_mm, cell.align)
             self.surface.glyphs(run, cell.size_pt, x, y, colour=cell.colour)
+
+    def _tick_off(self, x_mm: float, y_mm: float, side_mm: float) -> None:
+        """A tick in a box, drawn as a pencil does."""
+        corners = ((0.2, 0.5), (0.42, 0.75), (0.85, 0.2))
+        first, *rest = ((x_mm + side_mm * x, y_mm + side_mm * y) for x, y in corners)
+        path = (("m", *first), *(("l", *point) for point in rest))
+        self.surface.path(path, stroke=BLACK, width_mm=0.45)
 
 
 def _shift(run: Run, size_pt: float, width_mm: float, align: str) -> float:

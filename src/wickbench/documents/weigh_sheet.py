@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.flow import GREY, Cell
 from wickbench.documents.outlines import line, rectangle
+from wickbench.documents.text import mm_per_unit, shape
+from wickbench.documents.text_fit import fit_size
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -26,13 +28,14 @@ _SHARES: Final = (0.5, 2.8, 2.2, 1.5, 5.0, 2.0)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetLine:
-    """One thing to weigh, in words."""
+    """One thing to weigh, in words; ``weighed`` is what the scale showed, empty until it did."""
 
     name: str
     amount: str
     other: str
     scale: str
     when: str
+    weighed: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +50,7 @@ class WeighSheet:
         lines: what to weigh.
         facts: load, when to pour, what is left: short sentences.
         fills: what it fills, each with a box to tick.
+        filled: whether they are filled already, and ticked.
         cautions: what can hurt.
         notes: the word before the empty lines.
     """
@@ -60,6 +64,7 @@ class WeighSheet:
     fills: tuple[str, ...]
     cautions: tuple[str, ...]
     notes: str
+    filled: bool = False
 
 
 def draw_weigh_sheets(flow: Flow, sheets: Sequence[WeighSheet]) -> None:
@@ -113,7 +118,7 @@ def _draw(flow: Flow, sheet: WeighSheet, *, last: bool) -> None:
         flow.text(fact, 9.5)
     flow.space(0.5)
     for fill in sheet.fills:
-        flow.tick(fill, _NAME_PT)
+        flow.tick(fill, _NAME_PT, ticked=sheet.filled)
     for caution in sheet.cautions:
         flow.text(caution, _CAUTION_PT)
     _notes(flow, sheet.notes, last=last)
@@ -127,7 +132,7 @@ def _weigh_row(flow: Flow, one: SheetLine) -> None:
     how = "\n".join(part for part in (one.when, one.scale) if part)
     flow.row(
         [
-            Cell(share=_SHARES[0], tick=True, size_pt=FIGURES_PT),
+            Cell(share=_SHARES[0], tick=True, ticked=bool(one.weighed), size_pt=FIGURES_PT),
             Cell(one.name, share=_SHARES[1], size_pt=_NAME_PT),
             Cell(one.amount, share=_SHARES[2], size_pt=FIGURES_PT, bold=True, align="right"),
             Cell(one.other, share=_SHARES[3], size_pt=9.5, colour=GREY, align="right"),
@@ -141,6 +146,18 @@ def _weigh_row(flow: Flow, one: SheetLine) -> None:
     left = flow.left_mm + flow.width_mm - width
     box = rectangle(left, top + 1.0, width, _BOX_H_MM)
     flow.surface.path(box, stroke=GREY, width_mm=0.2)
+    if one.weighed:
+        _in_box(flow, one.weighed, left, top + 1.0, width)
+
+
+def _in_box(flow: Flow, words: str, left_mm: float, top_mm: float, width_mm: float) -> None:
+    """What was weighed, in the middle of its box and as large as lets it fit."""
+    face = flow.faces.bold
+    size = fit_size(face, words, width_mm - 2.0, FIGURES_PT, 1.0) or _SMALL_PT
+    run = shape(face, words)
+    x = left_mm + (width_mm - run.width_mm(size)) / 2
+    rise = face.cap_height * mm_per_unit(face, size) / 2
+    flow.surface.glyphs(run, size, x, top_mm + _BOX_H_MM / 2 + rise)
 
 
 def _notes(flow: Flow, words: str, *, last: bool) -> None:

@@ -106,9 +106,9 @@ class LoadReach:
     """How far a load may be off because scales read in steps.
 
     Attributes:
-        standard_uncertainty_percent: one standard uncertainty, percentage points of total.
-        above_percent: worst case above, percentage points of total.
-        below_percent: worst case below, percentage points of total.
+        standard_uncertainty_percent: one standard uncertainty, percentage points of wax.
+        above_percent: worst case above, percentage points of wax.
+        below_percent: worst case below, percentage points of wax.
     """
 
     standard_uncertainty_percent: float

@@ -16,6 +16,8 @@ VESSELS: tuple[dict[str, object], ...] = (
             "nominal_ml": 300.0,
             "height_mm": 84.0,
             "fill_mm": 66.0,
+            "base_fillet_mm": 6.0,
+            "push_up_mm": 2.5,
             "outer_height_mm": 90.0,
             "outer_top_mm": 80.0,
             "outer_bottom_mm": 72.0,

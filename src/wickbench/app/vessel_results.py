@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from wickbench.domain.vessels import Capacity
 
 _SAME_PERCENT = 1.0
+_HUNDREDTH = 0.01
 _DOUBTS = {
     "repeats": N_("how well filling repeats"),
     "vessels": N_("how much the vessels differ"),
@@ -156,11 +157,15 @@ def _contributions(capacity: Capacity, texts: Texts) -> tuple[str, ...]:
         texts(
             N_("{doubt}: u = {u} mL, {share} percent of u²"),
             doubt=texts(_DOUBTS[name]),
-            u=texts.number(u_ml, 2),
-            share=texts.number(100 * (u_ml / capacity.standard_uncertainty_ml) ** 2, 0),
+            u=texts.number(u_ml, 2 if u_ml >= _HUNDREDTH else 4),
+            share=_share(100 * (u_ml / capacity.standard_uncertainty_ml) ** 2, texts),
         )
         for name, u_ml in parts
     )
+
+
+def _share(percent: float, texts: Texts) -> str:
+    return texts.number(percent, 0) if percent >= 1 else f"< {texts.number(1, 0)}"
 
 
 def _expanded(capacity: Capacity, texts: Texts) -> str:

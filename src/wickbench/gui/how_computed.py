@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QFrame, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from wickbench.gui.icons import set_icon
 from wickbench.gui.naming import accessible
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from wickbench.app.texts import Texts
 
 _WIDTH = 380
+_MARGIN = 16
 
 
 class HowComputed(QToolButton):
@@ -48,19 +49,32 @@ class HowComputed(QToolButton):
         frame = QFrame(self, Qt.WindowType.Popup)
         frame.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         set_look(frame, "card")
-        box = QVBoxLayout(frame)
+        inside = QWidget()
+        box = QVBoxLayout(inside)
         box.setContentsMargins(16, 12, 16, 16)
         box.setSpacing(8)
         box.addWidget(heading(self._heading))
         for step in self._steps:
             box.addWidget(label(step))
-        frame.setFixedWidth(_WIDTH)
+        area = QScrollArea(frame)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setWidgetResizable(True)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setWidget(inside)
+        around = QVBoxLayout(frame)
+        around.setContentsMargins(1, 1, 1, 1)
+        around.addWidget(area)
+        room = self.screen().availableGeometry().height() - 2 * _MARGIN
+        wanted = box.totalHeightForWidth(_WIDTH - 2) + 2
+        bar = area.verticalScrollBar().sizeHint().width() if wanted > room else 0
+        frame.setFixedSize(_WIDTH + bar, min(wanted, room))
         return frame
 
     def _open(self) -> None:
         frame = self.popover()
-        frame.adjustSize()
         corner = self.mapToGlobal(QPoint(0, self.height() + 4))
-        right = self.screen().availableGeometry().right() - _WIDTH
-        frame.move(min(corner.x(), right), corner.y())
+        room = self.screen().availableGeometry()
+        x = min(corner.x(), room.right() - frame.width())
+        y = min(corner.y(), room.bottom() - frame.height() - _MARGIN)
+        frame.move(x, max(y, room.top() + _MARGIN))
         frame.show()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
@@ -14,13 +14,16 @@ from wickbench.gui.fonts import scaled
 from wickbench.gui.theme import Colours, colours_of
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from wickbench.app.vessel_drawing import DrawnLine, VesselDrawing
     from wickbench.app.vessel_labels import DrawnLabel
 
 _MARGIN: Final = 14.0
 _GAP: Final = 14.0
 _LEADER: Final = 4.0
-_TALL_CHARACTERS: Final = 30
+_TALL_CHARACTERS: Final = 34
+_MOST_FOR_WORDS: Final = 0.5
 _SMALL: Final = 0.86
 
 
@@ -66,6 +69,21 @@ class VesselPicture(QWidget):
         painter.end()
 
 
+def wrapped(lines: Sequence[str], metrics: QFontMetrics, most: float) -> tuple[str, ...]:
+    """Lines broken between words where they are wider than ``most`` pixels."""
+    found: list[str] = []
+    for line in lines:
+        row = ""
+        for word in line.split(" "):
+            longer = f"{row} {word}".strip()
+            if row and metrics.horizontalAdvance(longer) > most:
+                found.append(row)
+                longer = word
+            row = longer
+        found.append(row)
+    return tuple(found)
+
+
 class _Sketch:
     """One painting of one drawing into one frame."""
 
@@ -74,10 +92,12 @@ class _Sketch:
     ) -> None:
         self.painter, self.drawing, self.colours = painter, drawing, colours
         metrics = painter.fontMetrics()
-        words = [line for label in drawing.labels for line in label.lines]
-        self.words_wide = max((metrics.horizontalAdvance(word) for word in words), default=0)
-        self.line_high = float(metrics.height())
         room = frame.adjusted(_MARGIN, _MARGIN, -_MARGIN, -_MARGIN)
+        most = max(room.width() * _MOST_FOR_WORDS, metrics.averageCharWidth() * 12.0)
+        self.words = [wrapped(label.lines, metrics, most) for label in drawing.labels]
+        lines = [line for label in self.words for line in label]
+        self.words_wide = max((metrics.horizontalAdvance(line) for line in lines), default=0)
+        self.line_high = float(metrics.height())
         wide = max(40.0, room.width() - self.words_wide - _GAP)
         drawn_w = max(1.0, drawing.right_mm - drawing.left_mm)
         drawn_h = max(1.0, drawing.top_mm - drawing.bottom_mm)
@@ -132,16 +152,16 @@ class _Sketch:
 
     def _words(self) -> None:
         labels = self.drawing.labels
-        sizes = [self.line_high * len(label.lines) + 3 for label in labels]
+        sizes = [self.line_high * len(lines) + 3 for lines in self.words]
         wanted = [self.at((0.0, label.at_mm)).y() for label in labels]
         places = spread(wanted, sizes, self.room.top() - 6, self.room.bottom() + 6)
-        for label, place, size in zip(labels, places, sizes, strict=True):
-            self._leader(label, place)
-            self._label(label, place - size / 2)
+        for label, lines, place, size in zip(labels, self.words, places, sizes, strict=True):
+            self._leader(label, place - size / 2 + self.line_high / 2)
+            self._label(label, lines, place - size / 2)
 
-    def _label(self, label: DrawnLabel, top: float) -> None:
+    def _label(self, label: DrawnLabel, lines: Sequence[str], top: float) -> None:
         accent = label.role in {"fill", "set"}
-        for number, text in enumerate(label.lines):
+        for number, text in enumerate(lines):
             strong = accent and number == 0
             self.painter.setPen(QColor(self.colours.accent if strong else self.colours.quiet))
             box = QRectF(self.words_at, top + number * self.line_high, self.words_wide + 4, 40)
@@ -149,7 +169,7 @@ class _Sketch:
             self.painter.drawText(box, flags.value, text)
 
     def _leader(self, label: DrawnLabel, place: float) -> None:
-        """A thin line from a level to its words."""
+        """A thin line from a level to the first line of its words."""
         if label.role not in {"brim", "fill", "set"}:
             return
         ends = [line.points[-1] for line in self.drawing.of(label.role)]
@@ -158,6 +178,5 @@ class _Sketch:
         quiet = QColor(self.colours.accent if label.role != "brim" else self.colours.quiet)
         quiet.setAlphaF(0.5)
         self.painter.setPen(QPen(quiet, 0.8))
-        first = self.line_high / 2 * (len(label.lines) - 1)
-        goal = QPointF(self.words_at - _LEADER, place - first)
+        goal = QPointF(self.words_at - _LEADER, place)
         self.painter.drawLine(self.at(ends[0]), goal)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from wickbench.app import dates
@@ -74,8 +75,10 @@ def check_range(workspace: Workspace, spec: FieldSpec, value: float) -> None:
     """Refuse what is outside the field's sensible range, saying the range.
 
     Raises:
-        OutOfRange: below ``low`` or above ``high``.
+        OutOfRange: below ``low``, above ``high``, or no number at all.
     """
+    if not math.isfinite(value):
+        raise OutOfRange("quantity.not-finite")
     _check_unit(workspace, spec, value)
     if spec.low is not None and value < spec.low:
         raise OutOfRange("field.too-small", least=plain(workspace, spec, spec.low))

@@ -105,9 +105,22 @@ def _wax_heating(own: Values, known: Values) -> Iterator[Finding]:
     if ("pour_c" in own or "heat_to_c" in own) and known["pour_c"] > heat:
         data = {"pour_c": known["pour_c"], "heat_to_c": heat}
         yield Finding(Rank.WATCH, "material.wax-pour-above-heat", data)
+    yield from _wax_set_already(own, known)
     if ("heat_to_c" in own or "melts_to_c" in own) and heat < known["melts_to_c"]:
         data = {"heat_to_c": heat, "melts_c": known["melts_to_c"]}
         yield Finding(Rank.WATCH, "material.wax-heat-below-melting", data)
+
+
+def _wax_set_already(own: Values, known: Values) -> Iterator[Finding]:
+    """Oil stirred in, or wax poured, below where the wax is all set."""
+    sets = known["melts_from_c"]
+    own_set = "melts_from_c" in own
+    if ("add_oil_c" in own or own_set) and known["add_oil_c"] < sets:
+        data = {"add_oil_c": known["add_oil_c"], "melts_c": sets}
+        yield Finding(Rank.WATCH, "material.wax-oil-below-melting", data)
+    if ("pour_c" in own or own_set) and known["pour_c"] < sets:
+        data = {"pour_c": known["pour_c"], "melts_c": sets}
+        yield Finding(Rank.WATCH, "material.wax-pour-below-melting", data)
 
 
 # -- fragrance oil -------------------------------------------------------------------------------

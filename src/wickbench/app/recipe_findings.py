@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.app.candle_state import state_of
-from wickbench.app.mixes import densities_or_none, facts_of, set_lighter
+from wickbench.app.mixes import densities_or_none, facts_of, main_wax, set_lighter
 from wickbench.domain.catalog import Additive, Dye
+from wickbench.domain.errors import OutOfRange
 from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.domain.heat_of_waxes import melting_range_c
 from wickbench.domain.recipe_checks import recipe_findings
 
 if TYPE_CHECKING:
@@ -25,6 +27,7 @@ def findings_of(version: RecipeVersion, recipe: Recipe, shelf: Shelf) -> tuple[F
     """All findings of a version, the most pressing first."""
     found = [*_parts(version, shelf), *_over_heat(recipe, shelf), *_for_sale(version, shelf)]
     found += set_lighter(densities_or_none(version, shelf))
+    found += _poured_when_set(recipe, version, shelf)
     return sort_findings(found)
 
 
@@ -39,6 +42,20 @@ def _over_heat(recipe: Recipe, shelf: Shelf) -> Iterator[Finding]:
             if known is None or (is_flash and _FLASH.index(one.key) < _FLASH.index(known.key)):
                 found[place] = one
     yield from found.values()
+
+
+def _poured_when_set(recipe: Recipe, version: RecipeVersion, shelf: Shelf) -> Iterator[Finding]:
+    """A temperature of the version's own at which its main wax is set already."""
+    wax, pour_c = main_wax(version, shelf), recipe.pour_c
+    if wax is None or pour_c is None or version.pour_c is None:
+        return
+    try:
+        sets_c = melting_range_c(wax)[0]
+    except OutOfRange:  # told with the wax
+        return
+    if pour_c < sets_c:
+        data = {"pour_c": pour_c, "melts_c": sets_c}
+        yield Finding(Rank.WATCH, "recipe-dock.pour-below-melting", data)
 
 
 def _parts(version: RecipeVersion, shelf: Shelf) -> Iterator[Finding]:

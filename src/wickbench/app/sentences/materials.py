@@ -54,6 +54,14 @@ SENTENCES: dict[str, str] = {
     "material.wax-heat-below-melting": N_(
         "Heated to {heat_to_c} it is not all melted: it melts up to {melts_c}."
     ),
+    "material.wax-oil-below-melting": N_(
+        "The oil goes in at {add_oil_c}, but the wax is set below {melts_c}. Add it hotter, or "
+        "check where the wax melts."
+    ),
+    "material.wax-pour-below-melting": N_(
+        "It is poured at {pour_c}, but set below {melts_c}. Pour it hotter, or check where it "
+        "melts."
+    ),
     # Fragrance oil
     "material.oil-no-certificate": N_(
         "The most that its IFRA certificate allows in a candle is not entered, so it is not "

@@ -5,6 +5,10 @@ from __future__ import annotations
 from wickbench.app.texts_marker import N_
 
 SENTENCES: dict[str, str] = {
+    "recipe-dock.pour-below-melting": N_(
+        "It is poured at {pour_c}, but its wax is set below {melts_c}. Pour it hotter, or check "
+        "where the wax melts."
+    ),
     "recipe-dock.frozen": N_(
         "This version was tested, poured or printed, so it stays as it is. "
         "Begin a new version to change it."

@@ -68,7 +68,7 @@ def test_a_pour_that_was_begun_shows_what_was_really_weighed_beside_the_plan(
     assert f"{over:.0f} g" in said
     assert planned[0].replace("\u00a0", " ") in said
     # the oil follows the wax, and the sheet says what it was: 8 % of 60 g is 4.8 g more
-    assert f"planned was {planned[1]}".replace("\u00a0", " ") in said
+    assert f"was {planned[1]} in the plan".replace("\u00a0", " ") in said
     oil = target_g(session.state, next_place(session.state) or first)
     assert f"{oil:.1f} g" in said
     assert "at the bench" in said

@@ -47,7 +47,7 @@ def _line(session: Session, place: Place, texts: Texts) -> SheetLine:
         when.append(texts(N_("Added to bring the load back.")))
     elif abs(asked_g - step.planned_g) >= step.step_g * _HALF:
         planned = _mass(step.planned_g, step, texts)
-        when.append(texts(N_("Follows what was weighed before; planned was {mass}."), mass=planned))
+        when.append(texts(N_("was {mass} in the plan"), mass=planned))
     return SheetLine(
         name=step.name,
         amount=_mass(asked_g, step, texts),

@@ -21,6 +21,7 @@ _SMALL_PT: Final = 8.0
 _HOW_PT: Final = 9.0
 _CAUTION_PT: Final = 8.5
 _BOX_H_MM: Final = 8.0
+_NOTES_MM: Final = 13.0
 _CUT_DASH_MM: Final = (2.0, 2.0)
 # tick, material, amount, second unit, scale and when, box for what was really weighed
 _SHARES: Final = (0.5, 2.8, 2.2, 1.5, 5.0, 2.0)
@@ -165,6 +166,8 @@ def _notes(flow: Flow, words: str, *, last: bool) -> None:
     half = flow.page_h_mm / 2
     end = half - flow.margin_mm / 2 if flow.y_mm < half else flow.page_h_mm - flow.margin_mm
     flow.space(1.5)
+    if flow.room_mm < _NOTES_MM:
+        return
     flow.text(words, _SMALL_PT, colour=GREY)
     while flow.y_mm + 8.0 <= end:
         flow.writing_lines(1)

@@ -10,9 +10,11 @@ from wickbench.app.bench_heat import load_pot_heat
 from wickbench.app.cooling_drawing import CurveDrawn, draw_curve
 from wickbench.app.cooling_log import curve_of, minute_of, moment_of
 from wickbench.app.fields import FieldSpec, field
+from wickbench.app.heat_words import in_minutes
 from wickbench.app.moments import time_of_day
 from wickbench.app.plan_heat import USUAL_SECONDS
 from wickbench.app.plan_pots import celsius
+from wickbench.app.pot_heat import in_time
 from wickbench.app.pour_session import load_session
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError, OutOfRange
@@ -67,8 +69,7 @@ def view_cooling(known: BenchPotHeat, texts: Texts, now_ms: int) -> CoolingView:
     """Put the readings of a pot into words."""
     cools = known.cools
     readings = tuple(
-        ReadingShown(one.id, f"{celsius(texts, one.read_c)} · {time_of_day(one.at_ms)}")
-        for one in cools.readings
+        ReadingShown(one.id, _reading(texts, one.read_c, one.at_ms)) for one in cools.readings
     )
     if len(cools.readings) < ENOUGH:
         return CoolingView(answer=_needed(len(cools.readings), texts), readings=readings)
@@ -79,16 +80,23 @@ def view_cooling(known: BenchPotHeat, texts: Texts, now_ms: int) -> CoolingView:
     return _told(known, curve, readings, texts, now_ms)
 
 
+def _reading(texts: Texts, read_c: float, at_ms: int) -> str:
+    """A reading with the digits that were typed: "70.5 °C (09:00)"."""
+    return f"{texts.units.full(read_c, 'temperature')} ({time_of_day(at_ms)})"
+
+
 def _needed(have: int, texts: Texts) -> str:
     if not have:
         return texts(
             N_(
-                "Off the heat and stirred: type what the thermometer shows, and again some minutes "
-                "later. Then it is told when the pot can be poured."
+                "With the oil in, off the heat and stirred: type what the thermometer shows, and "
+                "again some minutes later. Then it is told when the pot can be poured."
             )
         )
     return texts(
-        N_("One more reading is needed, five minutes or more after the first; ten tell it better.")
+        N_(
+            "One more reading is needed, five minutes or more after the first: the longer, the surer."
+        )
     )
 
 
@@ -175,11 +183,18 @@ def _more(
     if math.isinf(window.closes_min):
         return ""
     until = time_of_day(moment_of(known.cools, window.closes_min))
-    count = texts.plural("{n} vessel is", "{n} vessels are", known.vessels)
+    seconds = known.plan.vessel_seconds or USUAL_SECONDS
+    takes = in_minutes(texts, known.vessels * seconds / 60)
+    if in_time(window, known.vessels):
+        count = texts.plural("the one vessel", "all {n} vessels", known.vessels)
+        return texts(
+            N_("Pour until about {until} ({low}): time for {count}, in {takes}."),
+            until=until, low=low, count=count, takes=takes,
+        )  # fmt: skip
     many = str(window.sure) if window.sure == window.at_best else f"{window.sure}–{window.at_best}"
     return texts(
-        N_("Pour until about {until} ({low}): time for {many} vessels; {count} to be filled."),
-        until=until, low=low, many=many, count=count,
+        N_("Pour until about {until} ({low}): time for {many} of {n} vessels; all take {takes}."),
+        until=until, low=low, many=many, n=known.vessels, takes=takes,
     )  # fmt: skip
 
 

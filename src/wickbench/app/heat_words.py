@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.plan_pots import celsius, pot_title
+from wickbench.app.pot_heat import in_time
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
@@ -154,10 +155,10 @@ def _pouring(one: PotHeat, seconds: int, texts: Texts) -> Iterator[str]:
         "{n} vessel takes {time}", "{n} vessels take {time}", one.vessels, time=takes
     )
     sure, most = one.window.sure, one.window.at_best
-    if sure >= one.vessels:
+    if in_time(one.window, one.vessels):
         yield texts(
-            N_("{count} to pour; before it is colder than {low} there is time for {sure} or more."),
-            count=count, low=low, sure=sure,
+            N_("{count} to pour; there is time for all of them before it is colder than {low}."),
+            count=count, low=low,
         )  # fmt: skip
         return
     yield texts(

@@ -12,7 +12,7 @@ from wickbench.app.heat_words import pot_words
 from wickbench.app.heatings import Heater, Told, heater_with_key, heating_of, waxes_of
 from wickbench.app.mixes import main_wax, wax_defaults
 from wickbench.app.plan_pots import celsius
-from wickbench.app.pot_heat import HeatKnown, PlanHeat, PotHeat
+from wickbench.app.pot_heat import HeatKnown, PlanHeat, PotHeat, in_time
 from wickbench.app.shelf import Shelf
 from wickbench.app.texts_marker import N_
 from wickbench.domain.cooling import Cooling
@@ -227,6 +227,6 @@ def _about_pots(pots: tuple[PotHeat, ...]) -> list[Finding]:
         }  # fmt: skip
         if window.at_best < one.vessels:
             found.append(Finding(Rank.WATCH, "plan-heat.too-many-vessels", data, ("pot", number)))
-        elif window.sure < one.vessels:
+        elif not in_time(window, one.vessels):
             found.append(Finding(Rank.WATCH, "plan-heat.hardly-in-time", data, ("pot", number)))
     return found

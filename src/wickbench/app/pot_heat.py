@@ -68,3 +68,12 @@ class PlanHeat:
     words: tuple[tuple[str, tuple[str, ...]], ...]
     findings: tuple[Finding, ...]
     assumed: Mapping[str, str]
+
+
+def in_time(window: PourWindow, vessels: int) -> bool:
+    """Whether all vessels are poured before the pot is too cold.
+
+    The lower number of a window never counts the last vessel of a pot that is emptied: what is left
+    for it cools in no time when nothing of the loss is left out. Nobody need fear for that one.
+    """
+    return window.at_best >= vessels and window.sure >= vessels - 1

@@ -16,6 +16,7 @@ from wickbench.app.pour_session import Session, load_session
 from wickbench.app.texts_marker import N_
 from wickbench.domain.bench import target_g
 from wickbench.domain.errors import Ambiguous, DomainError
+from wickbench.gui.bench.bench_heat import BenchHeat
 from wickbench.gui.bench.fills_card import FillsCard
 from wickbench.gui.bench.step_card import StepCard
 from wickbench.gui.bench.steps_list import StepsList
@@ -41,13 +42,14 @@ WEIGHT: Final = field("pour_amount", "weighed_g", N_("Weighed"), "mass", low=0, 
 class BenchPage(Page):
     """One ingredient at a time: type what was weighed or press the space bar, the rest follows."""
 
-    kinds: ClassVar[frozenset[str]] = frozenset({"pours", "settings"})
+    kinds: ClassVar[frozenset[str]] = frozenset({"pours", "settings", "heatings"})
     needs_width: ClassVar[bool] = True
 
     def __init__(self, workspace: Workspace, ask: Ask) -> None:
         super().__init__(workspace, ask)
         self.session: Session | None = None
         self.view: BenchView | None = None
+        self._asked: tuple[object, object] = (None, None)
         texts = self.texts
         self.progress = label("", "quiet")
         self.step = StepCard(texts)
@@ -56,6 +58,7 @@ class BenchPage(Page):
         scaled(self.offer, 1.25)
         self.fills = FillsCard(texts)
         self.findings = FindingsList()
+        self.heat = BenchHeat(workspace)
         self.steps = StepsList(texts)
         self.drawing = PotDrawing()
         self.load = label()
@@ -72,7 +75,9 @@ class BenchPage(Page):
         self.buttons.addWidget(self.to_plan)
         self.buttons.addWidget(self.to_labels)
         self.to_labels.setVisible(False)
-        for part in (self.progress, self.step, self.offer, self.findings, self.fills):
+        for part in (
+            self.progress, self.step, self.offer, self.findings, self.heat, self.fills,
+        ):  # fmt: skip
             self.main.addWidget(part)
         self.main.addStretch(1)
         self.note.setMaximumHeight(110)
@@ -141,6 +146,7 @@ class BenchPage(Page):
         ):
             part.setVisible(here)
         if session is None:
+            self.heat.show_pot(None, None)
             self.to_labels.setVisible(False)
             self.view = None
             self.title.setText(self.texts(N_("The bench")))
@@ -152,7 +158,11 @@ class BenchPage(Page):
             self.left_over.setText("")
             return
         self.view = view_bench(session, self.texts)
+        typing = self.heat.typed_in or self.note.hasFocus()
+        self.heat.show_pot(session, self.view.pot, pouring=self.view.phase == "pour")
         self._show_view(self.view)
+        if not typing:
+            self._take_focus(self.view)
 
     def _show_view(self, view: BenchView) -> None:
         texts = self.texts
@@ -181,9 +191,14 @@ class BenchPage(Page):
             self.note.blockSignals(True)  # noqa: FBT003 - Qt's own call
             self.note.setPlainText(view.note)
             self.note.blockSignals(False)  # noqa: FBT003 - Qt's own call
-        if view.phase == "weigh":
+        if (view.pot, view.place) != self._asked:
+            self._asked = (view.pot, view.place)
             self.step.weight.clear()
             self.step.weight.set_echo("")
+
+    def _take_focus(self, view: BenchView) -> None:
+        """The line to type in next is ready, unless somebody types somewhere else on the page."""
+        if view.phase == "weigh":
             self.step.weight.setFocus()
         elif view.phase == "pour" and self.fills.counts:
             next(iter(self.fills.counts.values())).setFocus()

@@ -71,6 +71,7 @@ SENTENCES: dict[str, str] = {
         "The picture runs over the edge of the sticker and is cut off. Move it inwards or "
         "make it smaller."
     ),
+    "label.clip": N_("What was copied is nothing that a label can hold."),
     "label.nothing-chosen": N_("Choose something on the label first."),
     "label.maker-missing": N_(
         "The maker’s name and place are not on this label. Most rules ask for both: add the "

@@ -59,8 +59,8 @@ class ElementsBox(QWidget):
         self.table.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.add = button(texts("Add"))
         self.add.setMenu(self._add_menu())
-        self.behind = button(texts("Further back"))
-        self.before = button(texts("Further front"))
+        self.behind = button(texts("Back"))
+        self.before = button(texts("Front"))
         self.take_off = button(texts("Take off"))
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
@@ -117,11 +117,14 @@ class ElementsBox(QWidget):
         self._filling = False
         self._enable()
 
-    def choose(self, at: int) -> None:
-        """Go to an element."""
+    def choose(self, at: int | None) -> None:
+        """Go to an element, or to none."""
         self.at = at
         self._filling = True
-        self.table.go_to(at)
+        if at is None:
+            self.table.clearSelection()
+        else:
+            self.table.go_to(at)
         self._filling = False
         self._enable()
         self.chosen.emit()
@@ -147,12 +150,6 @@ class ElementsBox(QWidget):
         if self._label is not None and self.at is not None:
             at, self.at = self.at, None
             label_elements.remove_element(self._workspace, self._label, at)
-
-    def nudge(self, right: float, down: float) -> None:
-        """Move the chosen element by so many mm."""
-        if self._label is not None and self.at is not None:
-            by = (right, down)
-            label_elements.nudge_element(self._workspace, self._label, self.at, by)
 
     def _reorder(self, by: int) -> None:
         if self._label is None or self.at is None:

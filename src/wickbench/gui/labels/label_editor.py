@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import labels
+from wickbench.app.label_arranging import place_elements, whole_groups
 from wickbench.app.label_element_fields import LABEL_FIELDS, shown_values, stored_value
 from wickbench.app.texts_marker import N_
 from wickbench.gui.labels.elements_box import ElementsBox, button_row
@@ -20,7 +21,10 @@ from wickbench.gui.tables.row_model import RowModel
 from wickbench.gui.tables.table_view import TableView
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from wickbench.app.label_store import StoredLabel
+    from wickbench.domain.labels import AnyElement
     from wickbench.gui.labels.caution_panel import CautionPanel
     from wickbench.gui.labels.desk import Desk
 
@@ -95,8 +99,8 @@ class LabelEditor(QWidget):
         self.duplicate.clicked.connect(self.duplicate_label)
         self.remove.clicked.connect(self.remove_label)
         self.elements.chosen.connect(self._element_chosen)
-        self.look.preview.pressed.connect(self.elements.choose)
-        self.look.preview.nudged.connect(self.elements.nudge)
+        self.look.preview.chosen_changed.connect(self._canvas_chose)
+        self.look.preview.placed.connect(self._placed)
         self.look.candle_chosen.connect(self._show)
 
     # -- showing ---------------------------------------------------------------------------------
@@ -107,8 +111,9 @@ class LabelEditor(QWidget):
 
     @property
     def at(self) -> int | None:
-        """Place of the chosen element; ``None`` for none."""
-        return self.elements.at if self.stored is not None else None
+        """Place of the one chosen element; ``None`` for none or several."""
+        several = len(self.look.preview.chosen) > 1
+        return self.elements.at if self.stored is not None and not several else None
 
     def refresh(self) -> None:
         """Show everything afresh."""
@@ -126,6 +131,7 @@ class LabelEditor(QWidget):
     def show_label(self, label_id: int) -> None:
         """Show one label."""
         self.label_id, self.elements.at = label_id, None
+        self.look.preview.choose(())
         self.refresh()
 
     def _show(self) -> None:
@@ -146,11 +152,29 @@ class LabelEditor(QWidget):
     def _chosen(self, key: object) -> None:
         if isinstance(key, int) and key != self.label_id and not self._filling:
             self.label_id = key
+            self.look.preview.choose(())
             self._show()
 
     def _element_chosen(self) -> None:
+        """The table went to an element: it is chosen with its group."""
+        stored, at = self.stored, self.elements.at
+        if stored is not None and at is not None and not self._filling:
+            self.look.preview.choose(whole_groups(stored.design, (at,)))
+            self.look.acts.enable()
         self.look.choose(self.at)
         self.label_shown.emit()
+
+    def _canvas_chose(self) -> None:
+        """The hand chose: the table goes along."""
+        chosen = self.look.preview.chosen
+        self._filling = True
+        self.elements.choose(chosen[-1] if chosen else None)
+        self._filling = False
+
+    def _placed(self, placed: Mapping[int, AnyElement], words: str, merge: object) -> None:
+        if self.label_id is not None:
+            key = (self.label_id, *merge) if isinstance(merge, tuple) else None
+            place_elements(self.desk.workspace, self.label_id, placed, words, merge=key)
 
     def _store(self, name: str, value: object) -> None:
         stored = self.stored

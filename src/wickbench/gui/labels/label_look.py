@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from functools import partial
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from wickbench.app.label_making import MadeLabel, around_of, design_for, trouble
@@ -16,17 +17,22 @@ from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.labels.canvas.acts import CanvasActs
+from wickbench.gui.labels.canvas.label_canvas import LabelCanvas
 from wickbench.gui.labels.elements_box import button_row
-from wickbench.gui.labels.label_preview import LabelPreview
-from wickbench.gui.naming import name_attributes
+from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import button, heading, label
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from wickbench.app.label_store import StoredLabel
     from wickbench.domain.catalog import Candle
     from wickbench.domain.findings import Finding
     from wickbench.domain.labels import AnyElement
     from wickbench.gui.labels.desk import Desk
+
+_ZOOM: Final = 1.25
 
 
 class LabelLook(QWidget):
@@ -46,17 +52,21 @@ class LabelLook(QWidget):
         self._offered = False
         texts = desk.workspace.texts
         self.candle = ChoiceField(texts("Shown for"), ())
-        self.preview = LabelPreview(texts("The label, enlarged"))
-        self.preview.shows_safe_zone = True
-        self.preview.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.preview = LabelCanvas(texts("The label, enlarged"))
+        self.acts = CanvasActs(desk.workspace, self.preview)
+        self.arrange = button(texts("Arrange"))
+        self.arrange.setMenu(self.acts.menu)
+        self.smaller = button("−")
+        self.larger = button("+")
+        self.whole = button(texts("Whole"))
+        self.real_size = button(texts("Real size"))
         self.size_words = label("", "quiet")
         self.fit = button(texts("Fit to the chosen sheet"), "flat")
         self.findings_heading = heading(texts("Before you print"))
         self.findings = FindingsList(N_("Nothing to mend on this label."))
         self.nothing = label(texts("Begin with “New label”: choose a design, then make it yours."))
         self._lay_out(texts("Shown for"))
-        self.candle.committed.connect(self._take_candle)
-        self.fit.clicked.connect(self._fit)
+        self._connect()
         name_attributes(self)
 
     def _lay_out(self, shown_for: str) -> None:
@@ -68,12 +78,28 @@ class LabelLook(QWidget):
         line.addWidget(self.candle, 1)
         box.addLayout(line)
         box.addWidget(self.nothing)
+        accessible(self.smaller, self._desk.workspace.texts("Smaller"))
+        accessible(self.larger, self._desk.workspace.texts("Larger"))
+        self._tools = (self.arrange, self.whole, self.real_size, self.smaller, self.larger)
+        box.addLayout(button_row(*self._tools))
         box.addWidget(self.preview)
         box.addWidget(self.size_words)
         box.addLayout(button_row(self.fit))
         box.addWidget(self.findings_heading)
         box.addWidget(self.findings)
         box.addStretch(1)
+
+    def _connect(self) -> None:
+        self.candle.committed.connect(self._take_candle)
+        self.fit.clicked.connect(self._fit)
+        self.preview.drafted.connect(self.show_drafts)
+        self.whole.clicked.connect(self.preview.fit)
+        self.real_size.clicked.connect(self.preview.real_size)
+        for tool, factor in ((self.smaller, 1 / _ZOOM), (self.larger, _ZOOM)):
+            tool.clicked.connect(partial(self._zoom, factor))
+
+    def _zoom(self, factor: float) -> None:
+        self.preview.zoom_to(self.preview.scale.per_mm * factor)
 
     # -- showing ---------------------------------------------------------------------------------
     @property
@@ -98,8 +124,12 @@ class LabelLook(QWidget):
         self._stored, self._at = stored, at
         self.nothing.setVisible(stored is None)
         parts = (self.preview, self.findings_heading, self.findings, self.size_words, self.fit)
-        for part in parts:
+        for part in (*parts, *self._tools):
             part.setVisible(stored is not None)
+        editable = stored is not None and stored.caution is None
+        self.preview.editable = editable
+        self.acts.label_id = stored.id if stored is not None and editable else None
+        self.arrange.setVisible(editable)
         if stored is None:
             self.preview.show_label(None)
             return
@@ -109,17 +139,21 @@ class LabelLook(QWidget):
     def choose(self, at: int | None) -> None:
         """Mark another element."""
         self._at = at
-        self.preview.current = at
-        self.preview.update()
 
     def show_draft(self, draft: AnyElement | None) -> None:
         """Draw the label, with the chosen element as it is being typed."""
+        at = self._at
+        self.show_drafts({} if draft is None or at is None else {at: draft})
+
+    def show_drafts(self, drafts: Mapping[int, AnyElement]) -> None:
+        """Draw the label with some elements as they are just now, by their place."""
         stored = self._stored
         if stored is None:
             return
         design = stored.design
-        if draft is not None and self._at is not None:
-            elements = (*design.elements[: self._at], draft, *design.elements[self._at + 1 :])
+        if drafts:
+            every = enumerate(design.elements)
+            elements = tuple(drafts.get(at, one) for at, one in every)
             design = replace(design, elements=elements)
         found: tuple[Finding, ...]
         try:
@@ -128,7 +162,7 @@ class LabelLook(QWidget):
             self.preview.show_label(None)
             found = (trouble(error),)
         else:
-            self.preview.show_label(made.laid, self._at)
+            self.preview.show_label(made.laid)
             found = once(made.content.findings)
         self.findings.show_findings(self._desk.workspace.texts, found)
 

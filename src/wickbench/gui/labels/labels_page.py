@@ -228,4 +228,4 @@ class LabelsPage(Page):
         super().resizeEvent(event)
         high = max(320, event.size().height() - 130)
         self.run.set_height(high)
-        self.editor.look.preview.setFixedHeight(max(220, int(high * 0.5)))
+        self.editor.look.preview.setFixedHeight(max(220, int(high * 0.62)))

@@ -18,6 +18,7 @@ from demo_calendar import fill_calendar
 from demo_labels import fill_labels
 from demo_making import fill_making
 from demo_shelf import fill_shelf
+from wax_measurements import fill_wax_measurements
 
 from wickbench.app.questions import Silent
 from wickbench.app.texts import Texts
@@ -57,6 +58,7 @@ def build(path: Path) -> None:
     workspace = Workspace.create(path, services)
     try:
         keys = fill_shelf(workspace, shelf_inputs)
+        fill_wax_measurements(workspace, keys)
         fill_making(workspace, making_inputs, keys)
         fill_calendar(workspace, keys)
         fill_labels(workspace, label_inputs, keys)

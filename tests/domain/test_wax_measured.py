@@ -151,4 +151,4 @@ def test_a_reading_far_off_is_named() -> None:
 def test_readings_that_cannot_be_are_refused(wrong: Callable[[], object], key: str) -> None:
     with pytest.raises(OutOfRange) as refused:
         wrong()
-    assert refused.value.key == f"wax-measured.{key}"
+    assert refused.value.key == f"measured.{key}"

@@ -70,10 +70,7 @@ def start_pour(workspace: Workspace, plan: int, *, origin: object = None) -> Ses
                 "poured_on": day,
                 "started_ms": workspace.clock.now_ms(),
                 "plan": _snapshot(card, view.prepared.inputs.facts)
-                | {
-                    "pour_window_c": _window(card, shelf),
-                    "held": " ".join(held_texts(card.plan, workspace.texts)),
-                },
+                | {"pour_window_c": _window(card, shelf), "held": _held(card, workspace)},
             }
             _store_pot(connection, records.insert(connection, "pour_pot", head), card, view)
             frozen = int(str(card.plan.recipe_key))
@@ -83,6 +80,11 @@ def start_pour(workspace: Workspace, plan: int, *, origin: object = None) -> Ses
     if begun is None:
         raise DomainError("pour.nothing")
     return begun
+
+
+def _held(card: PotCard, workspace: Workspace) -> str:
+    """What is held back for a top-up or a second pour, in words; empty for nothing."""
+    return " ".join(held_texts(card.plan, workspace.texts))
 
 
 def _window(card: PotCard, shelf: Shelf) -> list[float] | None:

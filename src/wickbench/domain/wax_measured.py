@@ -119,7 +119,7 @@ def hot_to_line(mass_g: float, wax_c: float, line: Line, *, reads_to_g: float = 
         OutOfRange: a reading or a density that cannot be.
     """
     mass, volume = _mass(mass_g), _volume(line.volume_ml)
-    warm = within(wax_c, 25.0, 160.0, "wax-measured.wax-temperature", unit="c")
+    warm = within(wax_c, 25.0, 160.0, "measured.wax-temperature", unit="c")
     from_70 = warm - 70.0
     density = _plausible(mass / volume + LIQUID_SLOPE_G_PER_ML_C * from_70)
     parts = [(name, mass / volume**2 * u) for name, u in line.doubts]
@@ -155,12 +155,12 @@ def water_on_set(
             no wax has.
     """
     mass, volume = _mass(mass_g), _volume(line.volume_ml)
-    water = within(water_g, 0.0, 100_000.0, "wax-measured.water", unit="g")
-    within(water_c, 0.0, 40.0, "wax-measured.water-temperature", unit="c")
+    water = within(water_g, 0.0, 100_000.0, "measured.water", unit="g")
+    within(water_c, 0.0, 40.0, "measured.water-temperature", unit="c")
     z = z_factor(water_c, hectopascal)
     wax_ml = volume - water * z
     if wax_ml <= 0.0:
-        raise OutOfRange("wax-measured.only-water", water_ml=water * z, volume_ml=volume)
+        raise OutOfRange("measured.only-water", water_ml=water * z, volume_ml=volume)
     density = _plausible(mass / wax_ml)
     per_ml = density / wax_ml
     low_c, high_c = max(0.0, water_c - _SMALL_C), min(40.0, water_c + _SMALL_C)
@@ -186,11 +186,11 @@ def drop_of_level(
     Raises:
         OutOfRange: a level that rose, or a reading or density that cannot be.
     """
-    hot = within(hot_mm, 5.0, 1000.0, "wax-measured.height", unit="mm")
-    cold = within(set_mm, 1.0, 1000.0, "wax-measured.height", unit="mm")
-    within(wax_c, 25.0, 160.0, "wax-measured.wax-temperature", unit="c")
+    hot = within(hot_mm, 5.0, 1000.0, "measured.height", unit="mm")
+    cold = within(set_mm, 1.0, 1000.0, "measured.height", unit="mm")
+    within(wax_c, 25.0, 160.0, "measured.wax-temperature", unit="c")
     if cold > hot:
-        raise OutOfRange("wax-measured.level-rose", hot_mm=hot, set_mm=cold)
+        raise OutOfRange("measured.level-rose", hot_mm=hot, set_mm=cold)
     ratio = hot / cold
     density = _plausible(liquid_density(liquid_70_g_per_ml, wax_c) * ratio)
     u_mm = HEIGHT_ERROR_MM / _SQRT_3
@@ -234,11 +234,11 @@ def check_set_heavier(liquid_g_per_ml: float, set_g_per_ml: float) -> None:
     """Refuse set wax that would be lighter than liquid.
 
     Raises:
-        OutOfRange: ``wax-measured.set-lighter``.
+        OutOfRange: ``measured.set-lighter``.
     """
     if set_g_per_ml < liquid_g_per_ml:
         raise OutOfRange(
-            "wax-measured.set-lighter", set_g_per_ml=set_g_per_ml, liquid_g_per_ml=liquid_g_per_ml
+            "measured.set-lighter", set_g_per_ml=set_g_per_ml, liquid_g_per_ml=liquid_g_per_ml
         )
 
 
@@ -253,17 +253,17 @@ def _averaged(readings: Sequence[Reading]) -> tuple[tuple[str, float], ...]:
 
 
 def _weighed(per_g: float, reads_to_g: float) -> list[tuple[str, float]]:
-    step = within(reads_to_g, 0.0001, 1000.0, "wax-measured.reads-to", unit="g")
+    step = within(reads_to_g, 0.0001, 1000.0, "measured.reads-to", unit="g")
     return [("mass", per_g * step / _SQRT_6), ("scale", per_g * _SCALE_STEPS * step / _SQRT_3)]
 
 
 def _mass(mass_g: float) -> float:
-    return within(mass_g, 1.0, 100_000.0, "wax-measured.mass", unit="g")
+    return within(mass_g, 1.0, 100_000.0, "measured.mass", unit="g")
 
 
 def _volume(volume_ml: float) -> float:
-    return within(volume_ml, 5.0, 100_000.0, "wax-measured.volume", unit="ml")
+    return within(volume_ml, 5.0, 100_000.0, "measured.volume", unit="ml")
 
 
 def _plausible(g_per_ml: float) -> float:
-    return within(g_per_ml, _LIGHTEST, _HEAVIEST, "wax-measured.density", unit="g_per_ml")
+    return within(g_per_ml, _LIGHTEST, _HEAVIEST, "measured.density", unit="g_per_ml")

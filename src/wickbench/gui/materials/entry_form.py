@@ -102,6 +102,8 @@ class EntryForm(QFrame):
         name.setBuddy(field.editor)
         name.setContentsMargins(0, 5, 0, 0)
         self.fields[spec.name] = field
+        if spec.hint:
+            self.rows.addRow(label(self.workspace.texts(spec.hint)))
         self.rows.addRow(name, field)
 
     def fill(self, values: Mapping[str, object]) -> None:

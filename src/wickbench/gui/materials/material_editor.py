@@ -16,6 +16,7 @@ from wickbench.gui.findings_list import RANK_LOOKS, FindingsList
 from wickbench.gui.icons import set_icon
 from wickbench.gui.materials.sheet_drawing import SheetDrawing
 from wickbench.gui.materials.stock_panel import StockPanel
+from wickbench.gui.materials.wax_measuring import WaxMeasuring
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, heading, label
 from wickbench.gui.theme import colours_of
@@ -51,6 +52,7 @@ class MaterialEditor(QWidget):
         self.put_away = self._put_away_banner()
         self.names = FieldForm(workspace, COMMON_FIELDS)
         self.stock = StockPanel(workspace)
+        self.measuring = WaxMeasuring(workspace)
         self.drawing = SheetDrawing()
         self.findings_heading = heading(workspace.texts(N_("Worth knowing")))
         self.findings = FindingsList()
@@ -83,7 +85,7 @@ class MaterialEditor(QWidget):
         for widget in (self.put_away, self.names, self.stock, self.drawing):
             box.addWidget(widget)
         box.addLayout(self._kinds)
-        for widget in (self.findings_heading, self.findings, self.notes):
+        for widget in (self.measuring, self.findings_heading, self.findings, self.notes):
             box.addWidget(widget)
 
     @property
@@ -95,6 +97,7 @@ class MaterialEditor(QWidget):
         """Show a material's stored values; ``None`` empties the form."""
         self.record = record
         self.stock.show_item(record)
+        self.measuring.show_item(record)
         if record is None:
             return None
         self._stored = materials.stored_values(self.workspace, record)

@@ -39,4 +39,41 @@ SENTENCES: dict[str, str] = {
         "Give a heat of combustion between {lowest} and {highest} megajoules for each kilogram."
     ),
     "burning.diameter": N_("The diameter must be between {lowest_mm} and {highest_mm}."),
+    # Seen while it burns
+    "burning.flame": N_("A flame is between {lowest_mm} and {highest_mm} high."),
+    "burning.pool": N_(
+        "The pool is no wider than the vessel: between {lowest_mm} and {highest_mm}."
+    ),
+    "burning.pool-depth": N_("The pool must be between {lowest_mm} and {highest_mm} deep."),
+    "burning.wall": N_("The wall must be between {lowest_c} and {highest_c}."),
+    "burning.flame-too-high": N_(
+        "The flame is {flame_mm} high, more than {highest_mm}: put the candle out. Trim the wick, "
+        "or try a smaller one."
+    ),
+    "burning.flame-high": N_(
+        "The flame is {flame_mm} high; up to {usual_mm} is usual. Trim the wick, or try a smaller "
+        "one."
+    ),
+    "burning.flame-low": N_(
+        "The flame is {flame_mm} high; from {usual_mm} is usual. If it stays so or drowns, try a "
+        "larger wick."
+    ),
+    "burning.wall-hot": N_(
+        "The vessel is at {wall_c} outside, too hot to touch: put the candle out, and try a "
+        "smaller wick."
+    ),
+    "burning.wall-warm": N_(
+        "The vessel is at {wall_c} outside. Keep an eye on it; a smaller wick makes it cooler."
+    ),
+    "burning.pool-deep": N_(
+        "The pool is {depth_mm} deep; up to {usual_mm} is usual. Try a smaller wick."
+    ),
+    "burning.pool-shallow": N_(
+        "The pool is {depth_mm} deep after that time; from {usual_mm} is usual. Try a larger wick "
+        "if it stays so."
+    ),
+    "burning.pool-narrow": N_(
+        "{left_mm} of wax are left at the wall; up to {usual_mm} is usual by now. If it is not "
+        "melted by the middle of the candle, try a larger wick."
+    ),
 }

@@ -14,7 +14,7 @@ from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.pour_calendar import Day, PourCalendar, Step, Wanted, pour_calendar, tested_on
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from wickbench.app.plan_view import PlanView
     from wickbench.app.settings import Settings
@@ -132,7 +132,7 @@ def plan_calendar(
     except DomainError as error:
         told = Finding(Rank.WATCH, error.key, error.data)
         return PlanCalendar(today=today, needed_on=needed_on, findings=(told,))
-    findings = [*_together(calendar.findings), *_still(calendar, wanted), *said]
+    findings = [*calendar.findings, *_still(calendar, wanted), *said]
     if plan.pour_on is not None:
         pour_on = dt.date.fromisoformat(plan.pour_on)
         findings += _before_tests(pour_on, wanted, today)
@@ -140,7 +140,7 @@ def plan_calendar(
             findings += _after_cure(calendar, pour_on, wanted)
     return PlanCalendar(
         days=tuple(_shown(calendar.days, texts, len(wanted.makings))),
-        findings=tuple(findings),
+        findings=tuple(_together(findings)),
         lanes=tuple(_lanes(calendar, wanted, texts)),
         today=today,
         needed_on=needed_on,
@@ -222,11 +222,14 @@ def _together(findings: Iterable[Finding]) -> list[Finding]:
     groups: dict[object, list[Finding]] = {}
     for one in findings:
         rest = tuple((key, value) for key, value in one.data.items() if key != "name")
-        groups.setdefault((one.key, rest), []).append(one)
-    return [
-        replace(group[0], data={**group[0].data, "name": tuple(one.data["name"] for one in group)})
-        for group in groups.values()
-    ]
+        link = one.about if one.about[:1] == ("material",) else ()
+        groups.setdefault((one.key, rest, link), []).append(one)
+    return [group[0] if len(group) == 1 else _named(group) for group in groups.values()]
+
+
+def _named(group: Sequence[Finding]) -> Finding:
+    names = tuple(one.data["name"] for one in group)
+    return replace(group[0], data={**group[0].data, "name": names})
 
 
 def _when(day: Day, texts: Texts) -> str:

@@ -280,10 +280,25 @@ def _ordered(supply: Supply, use_on: dt.date, wanted: Wanted) -> Day:
 
 def _earliest(wanted: Wanted, today: dt.date) -> dt.date:
     """First day that could be met. Later needs never begin earlier, so halving finds it."""
+    few = _alike_once(wanted)
     ahead = bisect_left(
-        range(_LOOK_AHEAD), today, key=lambda days: _first(wanted, today + dt.timedelta(days=days))
+        range(_LOOK_AHEAD), today, key=lambda days: _first(few, today + dt.timedelta(days=days))
     )
     return today + dt.timedelta(days=ahead)
+
+
+def _alike_once(wanted: Wanted) -> Wanted:
+    """Candles with the same days stand once: for the first day of all they count once."""
+    kinds = {
+        one.name: f"{one.cure_days}/{one.burn_days}/{one.test_poured}" for one in wanted.makings
+    }
+    each = {kinds[one.name]: replace(one, name=kinds[one.name]) for one in wanted.makings}
+    supplies = []
+    for supply in wanted.supplies:
+        users = frozenset(kinds[name] for name in supply.makings if name in kinds)
+        if users or not supply.makings:
+            supplies.append(replace(supply, makings=users))
+    return replace(wanted, makings=tuple(each.values()), supplies=tuple(supplies))
 
 
 def _first(wanted: Wanted, needed_on: dt.date) -> dt.date:

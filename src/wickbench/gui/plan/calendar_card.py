@@ -6,6 +6,7 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Any, Final
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 from typing_extensions import override
 
@@ -38,6 +39,8 @@ if TYPE_CHECKING:
 
 _NAMES: Final = ("needed_on", "spare_days")
 _SPECS: Final = {spec.name: spec for spec in PLAN_FIELDS if spec.name in _NAMES}
+PAUSE_MS: Final = 150
+"""After a key in another part of the plan; a day that is typed here is shown at each key."""
 _INVITE: Final = N_(
     "Say by when the candles are needed: the days to pour, to test and to order follow from it."
 )
@@ -81,6 +84,11 @@ class CalendarCard(PlanPanel):
         texts = self.texts
         self._view: PlanView | None = None
         self._shelf: Shelf | None = None
+        self._fresh = True
+        self.timer = QTimer(self)
+        self.timer.setSingleShot(True)
+        self.timer.setInterval(PAUSE_MS)
+        self.timer.timeout.connect(self.compute)
         self.calendar: PlanCalendar | None = None
         self.rows: list[DayRow] = []
         self.form = FieldForm(workspace, list(_SPECS.values()))
@@ -127,7 +135,21 @@ class CalendarCard(PlanPanel):
         if values["spare_days"] is None:
             values["spare_days"] = USUAL_SPARE_DAYS
         self.form.show_record(view.plan.id, values)
-        self._compute(view)
+        if self._fresh:
+            self._fresh = False
+            self.compute()
+        else:
+            self.timer.start()
+
+    @override
+    def refresh(self) -> None:
+        self._fresh = True
+
+    def compute(self) -> None:
+        """Show the calendar of the plan as it is."""
+        self.timer.stop()
+        if self._view is not None:
+            self._compute(self._view)
 
     def _typing(self, name: str, typed: str) -> None:
         """Another day, or another number of days to spare, while it is typed."""
@@ -138,6 +160,7 @@ class CalendarCard(PlanPanel):
             value: Any = edit.read_field(self.workspace, _SPECS[name], typed)
         except DomainError:
             return
+        self.timer.stop()
         self._compute(replace(view, plan=replace(view.plan, **{name: value})))
 
     def _compute(self, view: PlanView) -> None:

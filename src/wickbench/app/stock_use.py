@@ -15,9 +15,9 @@ if TYPE_CHECKING:
 
 
 def take(
-    workspace: Workspace, connection: Connection, used: Mapping[int, float], pour_pot: int
+    workspace: Workspace, connection: Connection, used: Mapping[int, float], pour_pot: int | None
 ) -> None:
-    """Book what one pot used: grams of what is weighed, pieces of anything else.
+    """Book what one pot or a layered vessel used: grams of what is weighed, pieces of the rest.
 
     What was never bought or counted is not booked: nobody knows how much of it there is.
     """

@@ -63,4 +63,25 @@ SENTENCES: dict[str, str] = {
         "{name} has no recipe yet, so nobody can tell what is in it. Give the candle its recipe "
         "first."
     ),
+    "leftovers.no-room": N_("Measure the vessel first, or enter its volume up to the fill line."),
+    "leftovers.used-more-than-kept": N_(
+        "{used_g} of it was weighed out, and {kept_g} was kept: scales, or wax that stuck to a "
+        "pot. Nothing to do."
+    ),
+    "leftovers.all-used": N_("All of it is used up. Put it away when it is in your way here."),
+    "leftovers.no-wax-in-it": N_(
+        "No wax is known in it, so it cannot be worked in. Keep it anew by its recipe."
+    ),
+    "leftovers.choose-vessel": N_("Choose the vessel that the layers go into."),
+    "leftovers.vessel-unknown": N_(
+        "Nobody knows what this vessel holds, so the layers cannot be proposed. Measure it, or "
+        "enter the mass of each layer."
+    ),
+    "leftovers.layers-over-brim": N_(
+        "The layers are {over_ml} more than the vessel holds to its brim. Take less."
+    ),
+    "leftovers.layers-over-line": N_("The layers stand {over_ml} above the fill line."),
+    "leftovers.heights-estimated": N_(
+        "The heights are estimates: they follow from usual densities of set wax."
+    ),
 }

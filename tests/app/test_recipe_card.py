@@ -13,9 +13,10 @@ from pypdf import PdfReader
 
 from wickbench.app import shelf_edit
 from wickbench.app.card_amounts import card_column
-from wickbench.app.recipe_card import CARD_MARGIN_MM, recipe_card, write_recipe_cards
+from wickbench.app.recipe_card import recipe_card, write_recipe_cards
 from wickbench.app.recipe_view import Wanted
 from wickbench.app.shelf import load_shelf
+from wickbench.app.weigh_sheets import PAPER_MARGIN_MM
 from wickbench.domain.equipment import Scale
 from wickbench.domain.errors import DomainError
 from wickbench.domain.recipes import Load, Recipe
@@ -177,8 +178,8 @@ def test_the_page_as_measured(
         assert (page.width / MM, page.height / MM) == pytest.approx(size, abs=0.05)
         words = page.extract_words()
         for word in words:
-            assert word["x0"] / MM >= CARD_MARGIN_MM - 0.2
-            assert word["x1"] / MM <= size[0] - CARD_MARGIN_MM + 0.2
+            assert word["x0"] / MM >= PAPER_MARGIN_MM - 0.2
+            assert word["x1"] / MM <= size[0] - PAPER_MARGIN_MM + 0.2
             assert word["bottom"] / MM <= size[1] - 5
     said = " ".join(str(word["text"]) for word in words)
     assert "page 1 of 1" in said

@@ -19,8 +19,8 @@ from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_card import vessel_card
 from wickbench.app.vessels import remembered_version, view_vessel
-from wickbench.app.weigh_sheets import paper_faces, paper_texts, write_weigh_sheets
-from wickbench.documents.flow import Flow
+from wickbench.app.weigh_sheets import paper_sheet, paper_texts, write_weigh_sheets
+from wickbench.documents.numbered_pages import draw_numbered
 from wickbench.documents.pdf_file import write_pdf
 from wickbench.documents.vessel_card import draw_vessel_card
 from wickbench.domain.errors import DomainError
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from wickbench.app.workspace import Workspace
+    from wickbench.documents.flow import Flow
     from wickbench.documents.surface import Surface
 
 _LONGEST_NAME = 60
@@ -50,32 +51,32 @@ def write_all_papers(workspace: Workspace, folder: Path) -> Iterator[Path]:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise DomainError("paper.folder-missing", folder=str(folder)) from error
-    shelf = load_shelf(workspace)
-    yield from _weigh_sheets(workspace, folder)
-    yield from _labels(workspace, shelf, folder)
+    shelf, files = load_shelf(workspace), _Files(workspace, folder)
+    yield from _weigh_sheets(workspace, files)
+    yield from _labels(workspace, shelf, files)
     if shelf.vessels:
-        yield write_vessel_cards(workspace, shelf, folder / _file(workspace, N_("Vessel cards")))
+        yield write_vessel_cards(workspace, shelf, files.next(N_("Vessel cards")))
     if any(part.role == "wax" for one in shelf.newest_versions() for part in one.parts):
-        path = folder / _file(workspace, N_("Recipe cards"))
+        path = files.next(N_("Recipe cards"))
         yield from _told(workspace, partial(write_recipe_cards, workspace, path))
-    page = folder / _file(workspace, N_("Calibration page"))
+    page = files.next(N_("Calibration page"))
     yield write_calibration_page(workspace, paper_size(workspace.settings), page)
 
 
-def _weigh_sheets(workspace: Workspace, folder: Path) -> Iterator[Path]:
+def _weigh_sheets(workspace: Workspace, files: _Files) -> Iterator[Path]:
     for plan in load_plans(workspace):
         day = pour_day(plan, workspace.clock.today()).isoformat()
-        name = _file(workspace, N_("Weigh sheets"), f"{day} {plan.name or plan.id}")
-        yield from _told(workspace, partial(write_weigh_sheets, workspace, plan.id, folder / name))
+        path = files.next(N_("Weigh sheets"), f"{day} {plan.name or plan.id}")
+        yield from _told(workspace, partial(write_weigh_sheets, workspace, plan.id, path))
 
 
-def _labels(workspace: Workspace, shelf: Shelf, folder: Path) -> Iterator[Path]:
+def _labels(workspace: Workspace, shelf: Shelf, files: _Files) -> Iterator[Path]:
     known = {label.id: label for label in stored_labels(workspace, archived=True)}
     maker = LabelMaker(workspace)
     for key in run_ids(workspace):
         view = run_view(workspace, maker, shelf, known, print_run(workspace, key))
-        name = _file(workspace, N_("Labels"), f"{run_title(workspace, view)} {key}")
-        yield from _told(workspace, partial(write_labels, workspace, view, folder / name))
+        path = files.next(N_("Labels"), run_title(workspace, view))
+        yield from _told(workspace, partial(write_labels, workspace, view, path))
 
 
 def _told(workspace: Workspace, write: Callable[[], Path]) -> Iterator[Path]:
@@ -102,18 +103,32 @@ def write_vessel_cards(
         vessel_card(view_vessel(one, shelf, settings, texts, version), texts, settings)
         for one in sorted(vessels, key=lambda one: one.name.casefold())
     ]
-    faces, (width, height) = paper_faces(), paper_size(settings)
+    sheet = paper_sheet(workspace, texts, N_("Vessel card"), workspace.clock.today())
 
-    def draw(surface: Surface) -> None:
-        flow = Flow(surface, faces, width, height, margin_mm=12.0)
+    def draw_cards(flow: Flow) -> None:
         for card in cards:
             draw_vessel_card(flow, card)
+
+    def draw(surface: Surface) -> None:
+        draw_numbered(surface, sheet, draw_cards)
 
     return write_pdf(path, draw, title=texts(N_("Vessel cards")), language=texts.language)
 
 
-def _file(workspace: Workspace, kind: str, more: str = "") -> str:
-    """A file name that every system takes: letters, digits and hyphens."""
-    plain = unicodedata.normalize("NFKD", f"{workspace.texts(kind)} {more}")
-    kept = "".join(one for one in plain if not unicodedata.combining(one))
-    return re.sub(r"[^\w]+", "-", kept).strip("-").lower()[:_LONGEST_NAME].rstrip("-") + ".pdf"
+class _Files:
+    """Names of files that every system takes, each given once."""
+
+    def __init__(self, workspace: Workspace, folder: Path) -> None:
+        self._texts = workspace.texts
+        self._folder = folder
+        self._given: set[str] = set()
+
+    def next(self, kind: str, more: str = "") -> Path:
+        """What a paper is and of what, in letters, digits and hyphens; numbered from the second."""
+        plain = unicodedata.normalize("NFKD", f"{self._texts(kind)} {more}")
+        kept = "".join(one for one in plain if not unicodedata.combining(one))
+        stem = re.sub(r"[^\w]+", "-", kept).strip("-").lower()[:_LONGEST_NAME].rstrip("-")
+        names = (stem, *(f"{stem}-{number}" for number in range(2, len(self._given) + 3)))
+        name = next(name for name in names if name not in self._given)
+        self._given.add(name)
+        return self._folder / f"{name}.pdf"

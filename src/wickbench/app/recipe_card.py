@@ -7,14 +7,12 @@ from typing import TYPE_CHECKING, Final
 from wickbench.app.card_limits import candle_table, heat_table, limit_table
 from wickbench.app.card_tables import amount_table, blend_table
 from wickbench.app.mixes import recipe_of
-from wickbench.app.paper_sizes import paper_size
 from wickbench.app.recipe_edit import remembered_amount
 from wickbench.app.recipe_view import view_recipe
 from wickbench.app.recipe_words import both_bases, load_text, version_name
 from wickbench.app.shelf import load_shelf
 from wickbench.app.texts_marker import N_
-from wickbench.app.weigh_sheets import CAUTIONS, page_words, paper_faces, paper_texts
-from wickbench.documents.numbered_pages import Sheet
+from wickbench.app.weigh_sheets import CAUTIONS, paper_sheet, paper_texts
 from wickbench.documents.pdf_file import write_pdf
 from wickbench.documents.recipe_card import RecipeCard, draw_recipe_cards
 from wickbench.domain.errors import DomainError
@@ -34,7 +32,6 @@ if TYPE_CHECKING:
     from wickbench.domain.catalog import RecipeVersion
     from wickbench.domain.recipes import Recipe
 
-CARD_MARGIN_MM: Final = 14.0
 _RANKS: Final = {Rank.STOPS: N_("Stops you"), Rank.WATCH: N_("Watch")}
 
 
@@ -113,13 +110,7 @@ def write_recipe_cards(workspace: Workspace, path: Path, *, only: int | None = N
         cards = _every_card(workspace, shelf, texts)
     if not cards:
         raise DomainError("recipe-card.nothing")
-    sheet = Sheet(
-        faces=paper_faces(),
-        page_mm=paper_size(workspace.settings),
-        margin_mm=CARD_MARGIN_MM,
-        foot=_foot(workspace, texts),
-        page_words=page_words(texts),
-    )
+    sheet = paper_sheet(workspace, texts, N_("Recipe card"), workspace.clock.today())
 
     def draw(surface: Surface) -> None:
         draw_recipe_cards(surface, sheet, cards)
@@ -157,9 +148,3 @@ def _card(workspace: Workspace, version: RecipeVersion, shelf: Shelf, texts: Tex
         scent=str(recipe.get("scent_words") or ""),
         notes=(str(recipe.get("note") or ""), version.note or ""),
     )
-
-
-def _foot(workspace: Workspace, texts: Texts) -> str:
-    day = texts.day(workspace.clock.today())
-    parts = (workspace.settings.text("business_name"), texts(N_("Recipe card")), day)
-    return " · ".join(part for part in parts if part)

@@ -56,6 +56,7 @@ CAUTIONS = (
     ),
 )
 _NOTES = N_("Notes: temperatures, room, what went otherwise")
+PAPER_MARGIN_MM = 12.0
 _TEST_ONLY = N_("For testing, not for sale: {names}.")
 
 
@@ -205,7 +206,7 @@ def write_weigh_sheets(workspace: Workspace, plan: int, path: Path) -> Path:
         sheets = sheets_of(view, shelf, workspace.settings, texts)
     if not sheets:
         raise DomainError("weigh.nothing")
-    sheet = _paper(workspace, texts, pour_day(row, today))
+    sheet = paper_sheet(workspace, texts, N_("Weigh sheet"), pour_day(row, today))
 
     def draw(surface: Surface) -> None:
         draw_numbered(surface, sheet, lambda flow: draw_weigh_sheets(flow, sheets))
@@ -214,12 +215,13 @@ def write_weigh_sheets(workspace: Workspace, plan: int, path: Path) -> Path:
     return write_pdf(path, draw, title=title, language=texts.language)
 
 
-def _paper(workspace: Workspace, texts: Texts, day: dt.date) -> Sheet:
-    parts = (workspace.settings.text("business_name"), texts(N_("Weigh sheet")), texts.day(day))
+def paper_sheet(workspace: Workspace, texts: Texts, kind: str, day: dt.date) -> Sheet:
+    """Page, margins and foot of a paper: whose it is, what it is (a msgid) and of which day."""
+    parts = (workspace.settings.text("business_name"), texts(kind), texts.day(day))
     return Sheet(
         faces=paper_faces(),
         page_mm=paper_size(workspace.settings),
-        margin_mm=12.0,
+        margin_mm=PAPER_MARGIN_MM,
         foot=" · ".join(part for part in parts if part),
         page_words=page_words(texts),
     )

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from PIL import ImageFont
 
 from documents.samples import MM, SAMPLE_FACES, sample_face, sample_path, shelf
-from wickbench.documents.text import Typeface, missing, shape, subset, width_mm
+from wickbench.documents.lost_letters import missing
+from wickbench.documents.text import Typeface, shape, subset, width_mm
 from wickbench.documents.text_fit import TextStyle, fit_size, fit_text, wrap
 from wickbench.documents.typefaces import SANS, SERIF, TypefaceShelf
 from wickbench.domain.errors import DomainError

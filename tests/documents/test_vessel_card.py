@@ -15,9 +15,9 @@ from wickbench.app.shelf import Shelf
 from wickbench.app.texts import Texts
 from wickbench.app.vessel_card import vessel_card
 from wickbench.documents.flow import Flow, PaperFaces
+from wickbench.documents.lost_letters import missing
 from wickbench.documents.page import A4_MM, LETTER_MM
 from wickbench.documents.pdf_file import pdf_bytes
-from wickbench.documents.text import missing
 from wickbench.documents.vessel_card import VesselCard, draw_vessel_card, paper_scale
 from wickbench.domain.catalog import Vessel, WeighingRow
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from wickbench.documents.lost_letters import missing
 from wickbench.documents.pictograms import LEAST_HEIGHT_MM
-from wickbench.documents.text import missing
 from wickbench.domain.findings import Finding, Rank
 
 if TYPE_CHECKING:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from wickbench.documents.lost_letters import lent, missing
 from wickbench.documents.rooms import is_inside
-from wickbench.documents.text import missing
 from wickbench.domain.capitals import has_small_letters
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.labels import FrameElement, PictureElement
@@ -69,10 +69,23 @@ def check_text(
     if lost:
         data = {"characters": " ".join(lost), "family": face.family}
         found.append(Finding(Rank.STOPS, "label.missing-glyphs", data))
+    found += _lent(face, laid.text)
     if not laid.fits:
         too_long = {"text": _short(laid.text), "size": laid.size_pt}
         found.append(Finding(Rank.STOPS, "label.text-too-long", too_long))
     return found + _size_findings(design, element, laid)
+
+
+def _lent(face: Typeface, text: str) -> list[Finding]:
+    """Letters that another typeface lends, because the chosen one does not have them."""
+    return [
+        Finding(
+            Rank.NOTE,
+            "label.letters-lent",
+            {"characters": " ".join(signs), "family": face.family, "used": used},
+        )
+        for used, signs in lent(face, text).items()
+    ]
 
 
 def check_lines(design: LabelDesign, done: SetText, turned: Affine) -> list[Finding]:

@@ -22,7 +22,7 @@ from wickbench.documents.pdf_operators import (
     turned,
 )
 from wickbench.documents.pictures import picture_for_paper
-from wickbench.documents.surface import BLACK, Colour, Path, Surface
+from wickbench.documents.surface import BLACK, Colour, Path, Surface, pieces_at
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -108,12 +108,23 @@ class PdfSurface:
         turn_deg: float = 0.0,
     ) -> None:
         """Draw a run by glyph ids; the source text rides along."""
+        for part, left, top in pieces_at(run, size_pt, (x_mm, y_mm), turn_deg):
+            self._run(part, size_pt, (left, top), (colour, turn_deg))
+
+    def _run(
+        self,
+        run: Run,
+        size_pt: float,
+        place: tuple[float, float],
+        look: tuple[Colour, float],
+    ) -> None:
         if not run.glyphs:
             return
+        colour, turn_deg = look
         font = self._font(run.face)
         plain = font.note(run)
         linear = turned(turn_deg)
-        at = (points_of(x_mm), self._up(y_mm))
+        at = (points_of(place[0]), self._up(place[1]))
         if any(glyph.y for glyph in run.glyphs):
             shown = glyph_by_glyph(run, size_pt, at, linear)
         else:

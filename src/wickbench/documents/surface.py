@@ -6,7 +6,8 @@ as plain values, for tests and for measuring.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import math
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from typing import Protocol, runtime_checkable
 
@@ -162,8 +163,9 @@ class RecordingSurface:
         turn_deg: float = 0.0,
     ) -> None:
         """Keep a run."""
-        x, y = self._now.apply(x_mm, y_mm)
-        self.texts.append(DrawnText(len(self.pages), run, size_pt, x, y, colour, turn_deg))
+        for part, left, top in pieces_at(run, size_pt, (x_mm, y_mm), turn_deg):
+            x, y = self._now.apply(left, top)
+            self.texts.append(DrawnText(len(self.pages), part, size_pt, x, y, colour, turn_deg))
 
     def path(
         self,
@@ -240,6 +242,18 @@ class RecordingSurface:
     def describe(self, *, title: str, language: str = "", author: str = "") -> None:  # noqa: ARG002
         """Keep title and language."""
         self.title, self.language = title, language
+
+
+def pieces_at(
+    run: Run, size_pt: float, place: tuple[float, float], turn_deg: float
+) -> Iterator[tuple[Run, float, float]]:
+    """Runs of one typeface each, with where their base lines start on the page, mm."""
+    if not run.parts:
+        yield run, *place
+        return
+    angle = math.radians(turn_deg)
+    for start, part in run.pieces(size_pt):
+        yield part, place[0] + start * math.cos(angle), place[1] + start * math.sin(angle)
 
 
 def map_path(affine: Affine, path: Path) -> Path:

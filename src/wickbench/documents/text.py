@@ -7,6 +7,7 @@ that knows HarfBuzz; the PDF font writer asks `subset` for its font file.
 from __future__ import annotations
 
 import hashlib
+import unicodedata
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Any, Final
@@ -16,6 +17,7 @@ import uharfbuzz as hb
 from wickbench.domain.errors import DomainError
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
     from pathlib import Path
 
 MM_PER_POINT: Final = 25.4 / 72
@@ -56,6 +58,7 @@ class Typeface:
         self.path = path
         self.index = index
         self.instance = instance
+        self.elsewhere: Callable[[str], Typeface | None] | None = None
         self._face = _open_face(path, index)
         self._font = hb.Font(self._face)
         if instance is not None:
@@ -121,6 +124,10 @@ class Typeface:
         table: bytes = self._face.reference_table("OS/2").data
         return not int.from_bytes(table[8:10], "big") & _EMBEDDING_RESTRICTED
 
+    def has(self, sign: str) -> bool:
+        """Whether it has a glyph for a character."""
+        return bool(self._font.get_nominal_glyph(ord(sign)))
+
     def advance(self, gid: int) -> int:
         """Advance width of a glyph."""
         return int(self._font.get_glyph_h_advance(gid))
@@ -176,6 +183,8 @@ class Run:
         glyphs: in visual order, left to right.
         advance: width in font units.
         backwards: True when the text reads right to left.
+        parts: where other typefaces lend letters: start in font units of ``face`` and run of each
+            typeface, in order; there are no ``glyphs`` then.
     """
 
     face: Typeface
@@ -183,6 +192,16 @@ class Run:
     glyphs: tuple[Glyph, ...]
     advance: float
     backwards: bool = False
+    parts: tuple[tuple[float, Run], ...] = ()
+
+    def pieces(self, size_pt: float) -> Iterator[tuple[float, Run]]:
+        """Runs of one typeface each with their start, mm from the start of this one."""
+        if not self.parts:
+            yield 0.0, self
+            return
+        k = mm_per_unit(self.face, size_pt)
+        for start, part in self.parts:
+            yield start * k, part
 
     def width_mm(self, size_pt: float) -> float:
         """Advance width at a type size."""
@@ -191,15 +210,27 @@ class Run:
     def ink_mm(self, size_pt: float) -> tuple[float, float, float, float] | None:
         """Left, bottom, right, top of the ink from the start of the base line; mm, y up."""
         boxes = [
-            (box[0] + glyph.x, box[1] + glyph.y, box[2] + glyph.x, box[3] + glyph.y)
-            for glyph in self.glyphs
-            if (box := self.face.ink(glyph.gid)) is not None
+            (box[0] + start, box[1], box[2] + start, box[3])
+            for start, part in self.pieces(size_pt)
+            if (box := _ink_mm(part, size_pt)) is not None
         ]
         if not boxes:
             return None
         lefts, bottoms, rights, tops = zip(*boxes, strict=True)
-        k = mm_per_unit(self.face, size_pt)
-        return min(lefts) * k, min(bottoms) * k, max(rights) * k, max(tops) * k
+        return min(lefts), min(bottoms), max(rights), max(tops)
+
+
+def _ink_mm(run: Run, size_pt: float) -> tuple[float, float, float, float] | None:
+    boxes = [
+        (box[0] + glyph.x, box[1] + glyph.y, box[2] + glyph.x, box[3] + glyph.y)
+        for glyph in run.glyphs
+        if (box := run.face.ink(glyph.gid)) is not None
+    ]
+    if not boxes:
+        return None
+    lefts, bottoms, rights, tops = zip(*boxes, strict=True)
+    k = mm_per_unit(run.face, size_pt)
+    return min(lefts) * k, min(bottoms) * k, max(rights) * k, max(tops) * k
 
 
 def mm_per_unit(face: Typeface, size_pt: float) -> float:
@@ -209,7 +240,7 @@ def mm_per_unit(face: Typeface, size_pt: float) -> float:
 
 @lru_cache(8192)
 def shape(face: Typeface, text: str, letter_spacing_em: float = 0.0) -> Run:
-    """Shape one line of text with kerning and ligatures.
+    """Shape one line of text with kerning and ligatures; other typefaces lend what is missing.
 
     Args:
         face: the typeface.
@@ -222,6 +253,47 @@ def shape(face: Typeface, text: str, letter_spacing_em: float = 0.0) -> Run:
     """
     if not text:
         return Run(face, text, (), 0.0)
+    spans = list(_spans(face, text))
+    if len(spans) == 1:
+        return _shaped(spans[0][0], text, letter_spacing_em)
+    return _joined(face, text, [_shaped(one, said, letter_spacing_em) for one, said in spans],
+                   letter_spacing_em)  # fmt: skip
+
+
+def _joined(face: Typeface, text: str, runs: list[Run], letter_spacing_em: float) -> Run:
+    parts: list[tuple[float, Run]] = []
+    pen = 0.0
+    for run in runs:
+        if parts:
+            pen += letter_spacing_em * face.units_per_em
+        parts.append((pen, run))
+        pen += run.advance * face.units_per_em / run.face.units_per_em
+    return Run(face, text, (), pen, parts=tuple(parts))
+
+
+def _spans(face: Typeface, text: str) -> Iterator[tuple[Typeface, str]]:
+    """Stretches of the text with the typeface that has their letters."""
+    now, start = face, 0
+    for at, sign in enumerate(text):
+        wanted = _face_for(face, sign, now)
+        if wanted is not now:
+            if at > start:
+                yield now, text[start:at]
+            now, start = wanted, at
+    yield now, text[start:]
+
+
+def _face_for(face: Typeface, sign: str, now: Typeface) -> Typeface:
+    """Spaces and marks stay with the letter before; the face itself is asked first."""
+    joins = sign.isspace() or unicodedata.combining(sign) or unicodedata.category(sign) == "Cf"
+    if joins and now.has(sign):
+        return now
+    if face.has(sign) or face.elsewhere is None:
+        return face
+    return face.elsewhere(sign) or face
+
+
+def _shaped(face: Typeface, text: str, letter_spacing_em: float) -> Run:
     buffer = hb.Buffer()
     buffer.cluster_level = hb.BufferClusterLevel.MONOTONE_CHARACTERS
     buffer.add_str(text)
@@ -235,14 +307,6 @@ def shape(face: Typeface, text: str, letter_spacing_em: float = 0.0) -> Run:
 def width_mm(face: Typeface, text: str, size_pt: float, letter_spacing_em: float = 0.0) -> float:
     """Width of a line of text as it will be drawn."""
     return shape(face, text, letter_spacing_em).width_mm(size_pt)
-
-
-def missing(face: Typeface, text: str) -> tuple[str, ...]:
-    """Characters of the text that the typeface has no glyph for, each once, in order."""
-    lost: dict[str, None] = {}
-    for line in text.splitlines():
-        lost.update(dict.fromkeys(_lost_in(shape(face, line))))
-    return tuple(lost)
 
 
 def subset(face: Typeface, gids: tuple[int, ...]) -> bytes:
@@ -329,12 +393,3 @@ def _placed(buffer: Any, text: str, spacing: float) -> tuple[tuple[Glyph, ...], 
         pen_x += position.x_advance
         pen_y += position.y_advance
     return tuple(glyphs), pen_x
-
-
-def _lost_in(run: Run) -> list[str]:
-    lost: list[str] = []
-    for at, glyph in enumerate(run.glyphs):
-        if glyph.gid == 0:
-            said = [other.text for other in run.glyphs[: at + 1] if other.text]
-            lost += [sign for sign in (glyph.text or said[-1]) if not sign.isspace()]
-    return lost

@@ -158,11 +158,11 @@ def _measures(style: TextStyle, text: str, size_pt: float) -> _Measures:
 def _reach(face: Typeface, text: str) -> tuple[float, float]:
     """Capitals and descenders of the face, or the text's own ink where that reaches further."""
     top, bottom = float(face.cap_height), 0.0
+    unit = mm_per_unit(face, 1.0)
     for line in (*text.splitlines(), "p"):
-        for glyph in shape(face, line).glyphs:
-            ink = face.ink(glyph.gid)
-            if ink is not None:
-                top, bottom = max(top, ink[3] + glyph.y), min(bottom, ink[1] + glyph.y)
+        ink = shape(face, line).ink_mm(1.0)
+        if ink is not None:
+            top, bottom = max(top, ink[3] / unit), min(bottom, ink[1] / unit)
     return top, bottom
 
 

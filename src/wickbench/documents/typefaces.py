@@ -57,6 +57,7 @@ class TypefaceShelf:
     def __init__(self, folders: Sequence[Path] | None = None) -> None:
         self._folders = tuple(system_font_folders() if folders is None else folders)
         self._opened: dict[TypefaceFile, Typeface] = {}
+        self._lent: dict[str, Typeface | None] = {}
 
     def families(self) -> tuple[str, ...]:
         """Names of all families, in alphabetical order."""
@@ -104,8 +105,23 @@ class TypefaceShelf:
 
     def _open(self, kept: TypefaceFile) -> Typeface:
         if kept not in self._opened:
-            self._opened[kept] = Typeface(kept.path, kept.index, kept.instance)
+            face = Typeface(kept.path, kept.index, kept.instance)
+            face.elsewhere = self.lender
+            self._opened[kept] = face
         return self._opened[kept]
+
+    def lender(self, sign: str) -> Typeface | None:
+        """A typeface that has a character: the two that always exist, else the first installed."""
+        if sign not in self._lent:
+            self._lent[sign] = next((face for face in self._lenders() if face.has(sign)), None)
+        return self._lent[sign]
+
+    def _lenders(self) -> Iterator[Typeface]:
+        """Regular styles first of what always exists, then of what is installed, by name."""
+        for families in (self._always, self._installed):
+            for family in sorted(families, key=str.casefold):
+                styles = families[family]
+                yield self._open(styles.get(REGULAR) or next(iter(styles.values())))
 
 
 def system_font_folders() -> tuple[Path, ...]:

@@ -13,7 +13,7 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPainterPath, QPen, QTransform
 
 from wickbench.documents.pictures import open_picture
-from wickbench.documents.surface import BLACK
+from wickbench.documents.surface import BLACK, pieces_at
 from wickbench.documents.text import mm_per_unit
 
 if TYPE_CHECKING:
@@ -91,16 +91,17 @@ class ScreenSurface:
         turn_deg: float = 0.0,
     ) -> None:
         """Fill the outlines of a run."""
-        if not self._seen or not run.glyphs:
+        if not self._seen:
             return
-        unit = mm_per_unit(run.face, size_pt)
         painter = self._painter
-        painter.save()
-        painter.translate(x_mm, y_mm)
-        painter.rotate(turn_deg)
-        painter.scale(unit, unit)
-        painter.fillPath(run_path(run), QColor(colour))
-        painter.restore()
+        for part, left, top in pieces_at(run, size_pt, (x_mm, y_mm), turn_deg):
+            unit = mm_per_unit(part.face, size_pt)
+            painter.save()
+            painter.translate(left, top)
+            painter.rotate(turn_deg)
+            painter.scale(unit, unit)
+            painter.fillPath(run_path(part), QColor(colour))
+            painter.restore()
 
     def path(
         self,

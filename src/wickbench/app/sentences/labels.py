@@ -23,6 +23,7 @@ SENTENCES: dict[str, str] = {
     "label.missing-glyphs": N_(
         "{family} has no letters for: {characters}. Choose another typeface for this text."
     ),
+    "label.letters-lent": N_("{family} has no {characters}: {used} lends them."),
     "label.typeface-missing": N_(
         "{asked} is not installed here; {used} stands in its place. Install it, or choose "
         "another typeface."

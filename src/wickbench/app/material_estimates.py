@@ -8,8 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from wickbench.app.mixes import USUAL_OIL_G_PER_ML
 from wickbench.app.texts_marker import N_
+from wickbench.domain.mixes import USUAL_OIL_G_PER_ML, USUAL_OIL_RANGE
 from wickbench.domain.wax_classes import WAX_CLASSES
 
 if TYPE_CHECKING:
@@ -47,6 +47,7 @@ class Estimate:
         kind: kind of quantity.
         why: msgid that says it is no fact, with ``{value}`` and maybe ``{of}``.
         of: msgid of what it belongs to; empty for nothing.
+        usual: what calculations take; None: the middle of the two.
     """
 
     low: float
@@ -54,11 +55,12 @@ class Estimate:
     kind: str
     why: str = N_("{value} (estimate)")
     of: str = ""
+    usual: float | None = None
 
     @property
     def middle(self) -> float:
         """What calculations take."""
-        return (self.low + self.high) / 2
+        return (self.low + self.high) / 2 if self.usual is None else self.usual
 
     def text(self, texts: Texts) -> str:
         """As it stands in the empty field."""
@@ -76,8 +78,9 @@ def estimates(kind: str, values: Mapping[str, object]) -> dict[str, Estimate]:
     if kind == "wax":
         return _of_class(str(values.get("wax_class") or ""))
     if kind == "fragrance":
-        usual = USUAL_OIL_G_PER_ML
-        return {"density_g_per_ml": Estimate(low=usual, high=usual, kind="density")}
+        low, high = USUAL_OIL_RANGE
+        oil = Estimate(low=low, high=high, kind="density", usual=USUAL_OIL_G_PER_ML)
+        return {"density_g_per_ml": oil}
     if kind == "wick" and values.get("wick_kind"):
         return {"trim_mm": _trim(str(values["wick_kind"]))}
     if kind == "sheet" and values.get("page") in PAGE_MM:
@@ -90,8 +93,8 @@ def _of_class(wax_class: str) -> dict[str, Estimate]:
     of = CLASS_SHORT.get(wax_class, "")
     why = N_("{value} (estimate for {of})") if of else N_("{value} (estimate)")
     spans: dict[str, tuple[tuple[float, float], str]] = {
-        "liquid_g_per_ml": ((usual.liquid_g_per_ml, usual.liquid_g_per_ml), "density"),
-        "set_g_per_ml": ((usual.set_g_per_ml, usual.set_g_per_ml), "density"),
+        "liquid_g_per_ml": (usual.liquid_range_g_per_ml, "density"),
+        "set_g_per_ml": (usual.set_range_g_per_ml, "density"),
         "melts_from_c": ((usual.melts_c[0], usual.melts_c[0]), "temperature"),
         "melts_to_c": ((usual.melts_c[1], usual.melts_c[1]), "temperature"),
         "heat_to_c": ((usual.heat_to_c, usual.heat_to_c), "temperature"),
@@ -101,8 +104,9 @@ def _of_class(wax_class: str) -> dict[str, Estimate]:
     }
     if usual.flash_c is not None:
         spans["flash_c"] = ((usual.flash_c, usual.flash_c), "temperature")
+    taken = {"liquid_g_per_ml": usual.liquid_g_per_ml, "set_g_per_ml": usual.set_g_per_ml}
     return {
-        name: Estimate(low=low, high=high, kind=kind, why=why, of=of)
+        name: Estimate(low=low, high=high, kind=kind, why=why, of=of, usual=taken.get(name))
         for name, ((low, high), kind) in spans.items()
     }
 

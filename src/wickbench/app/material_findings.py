@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 from wickbench.app.material_estimates import USUAL_TRIM_MM, WOODEN, filled
 from wickbench.app.sticker_sheets import sheet_findings
 from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.domain.mixes import USUAL_OIL_RANGE
 from wickbench.domain.recipe_checks import LOW_FLASH_C, NO_LIMIT_PERCENT
 from wickbench.domain.recipes import Load
 from wickbench.domain.wax_classes import WAX_CLASSES
@@ -18,7 +19,6 @@ Values = dict[str, float]
 FLASH_DISTANCE_C: Final = 20.0
 """Wax stays this far below its flash point (common practice, no source)."""
 _COTTON_TRIM_MM: Final = (5.0, 7.0)
-_OIL_RANGE_G_PER_ML: Final = (0.88, 1.10)
 _LOW_NECK_MM: Final = 6.0
 
 
@@ -137,7 +137,7 @@ def _fragrance(values: Mapping[str, object]) -> Iterator[Finding]:
     if own.get("vanillin_percent"):
         data = {"vanillin_percent": own["vanillin_percent"]}
         yield Finding(Rank.NOTE, "material.oil-vanillin", data)
-    density, (low, high) = own.get("density_g_per_ml"), _OIL_RANGE_G_PER_ML
+    density, (low, high) = own.get("density_g_per_ml"), USUAL_OIL_RANGE
     if density is not None and not low <= density <= high:
         data = {"own_g_per_ml": density, "low_g_per_ml": low, "high_g_per_ml": high}
         yield Finding(Rank.NOTE, "material.oil-density-unusual", data)

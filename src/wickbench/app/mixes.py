@@ -212,7 +212,7 @@ def set_lighter(mix: MixDensities | None) -> tuple[Finding, ...]:
     """Tell of a mix that would grow as it sets: then no set level can be given."""
     if mix is None or mix.set.g_per_ml >= mix.hot.g_per_ml:
         return ()
-    data = {"hot_density": mix.hot.g_per_ml, "set_density": mix.set.g_per_ml}
+    data = {"hot_g_per_ml": mix.hot.g_per_ml, "set_g_per_ml": mix.set.g_per_ml}
     return (Finding(Rank.WATCH, "shrinkage.set-lighter", data),)
 
 

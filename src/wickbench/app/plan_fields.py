@@ -10,7 +10,7 @@ PLAN_FIELDS: tuple[FieldSpec, ...] = (
     field("plan", "name", N_("Name"), "text"),
     field("plan", "pour_on", N_("Pour on"), "date"),
     field("plan", "extra_g", N_("Extra per pot"), "mass", low=0, high=20_000),
-    field("plan", "extra_percent", N_("and in percent"), "percent", low=0, high=50),
+    field("plan", "extra_percent", N_("and % of the mix"), "percent", low=0, high=50),
     field("plan", "needed_on", N_("Needed by"), "date"),
     field("plan", "spare_days", N_("Ready so many days before"), "days", low=0, high=60),
     field("plan", "heat_source_id", N_("Heat"), "reference", refers_to="heat_source"),

@@ -28,7 +28,7 @@ def set_share(hot_g_per_ml: float, set_g_per_ml: float) -> float:
     """
     hot, cold = checked_density(hot_g_per_ml), checked_density(set_g_per_ml)
     if cold < hot:
-        raise OutOfRange("shrinkage.set-lighter", hot_density=hot, set_density=cold)
+        raise OutOfRange("shrinkage.set-lighter", hot_g_per_ml=hot, set_g_per_ml=cold)
     return hot / cold
 
 

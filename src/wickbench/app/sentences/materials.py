@@ -90,7 +90,7 @@ SENTENCES: dict[str, str] = {
         "and ask the carrier before shipping it: up to 60 °C it counts as a flammable liquid."
     ),
     "material.oil-vanillin": N_(
-        "With {vanillin_percent} vanillin it may turn the wax brown in some weeks. "
+        "With {vanillin_percent} vanillin in the oil it may turn the wax brown in some weeks. "
         "Pour one and wait before you choose a dye."
     ),
     "material.oil-density-unusual": N_(
@@ -126,7 +126,8 @@ SENTENCES: dict[str, str] = {
     ),
     # The rest
     "material.most-below-usual": N_(
-        "The most is {most_percent}, less than the usual {usual_percent}. Swap the two."
+        "The most is {most_percent} of wax, less than the usual {usual_percent} of wax. Swap the "
+        "two."
     ),
     "material.lid-too-small": N_(
         "The lid is {diameter_mm} wide, less than the opening of {fits_mm} that it fits. "

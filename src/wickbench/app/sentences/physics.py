@@ -148,8 +148,8 @@ SENTENCES: dict[str, str] = {
     "density.iodine": N_("An iodine value must be between {lowest} and {highest}."),
     # Setting
     "shrinkage.set-lighter": N_(
-        "Set wax cannot be lighter than liquid wax ({set_density} set, {hot_density} liquid, in "
-        "grams per millilitre). Check whether the two were swapped."
+        "Set wax cannot be lighter than liquid wax ({set_g_per_ml} set, {hot_g_per_ml} "
+        "liquid). Check whether the two were swapped."
     ),
     "shrinkage.volume": N_("The volume must be between {lowest_ml} and {highest_ml}."),
     "shrinkage.passes-brim": N_(

@@ -103,6 +103,10 @@ PLANS: list[PlanInputs] = [
     ),
     inputs(tumblers(1), facts=replace(FACTS, waxes={"soy": WaxFacts(finish="second")})),
     inputs(
+        tumblers(1, replace(FIG_SOY, wax={"soy": 1, "palm": 1})),
+        facts=replace(FACTS, waxes={"soy": WaxFacts(max_load=Load(12)), "palm": WaxFacts()}),
+    ),
+    inputs(
         tumblers(1, replace(FIG_SOY, add_c=90)),
         tumblers(1, replace(FIG_SOY, load=None), key="g", recipe_key=2),
         tumblers(1, replace(FIG_SOY, fragrance={}), key="h", recipe_key=3),

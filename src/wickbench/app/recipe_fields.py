@@ -26,7 +26,7 @@ TEST_STATE_NAMES: Mapping[str, str] = {
 }
 FILL_NAMES: Mapping[str, str] = {
     "line": N_("to the fill line"),
-    "set": N_("set level at the line"),
+    "set": N_("set at the line"),
     "net": N_("to a net weight"),
 }
 _HEAT = N_("Temperatures and time")

@@ -12,12 +12,14 @@ from wickbench.domain.recipe_checks import Checked
 
 if TYPE_CHECKING:
     from wickbench.app.mixes import Density, MixDensities
+    from wickbench.app.recipe_density import DensePart
     from wickbench.app.recipe_view import OilRow, RecipeView
     from wickbench.app.shelf import Shelf
     from wickbench.app.texts import Texts
     from wickbench.domain.catalog import RecipeVersion
 
 _POUND_OZ = 16
+_SEVERAL = 2
 _STEPS = {
     "g": 0.1, "kg": 1.0, "oz": 0.01 * 28.349523125, "lb oz": 0.1 * 28.349523125,
     "lb": 0.001 * 453.59237,
@@ -83,6 +85,35 @@ def oil_text(texts: Texts, row: OilRow) -> str:
         return said
     flash = texts.quantity(row.flash_c, "temperature")
     return f"{said} {texts(N_('Flash point {flash}.'), flash=flash)}"
+
+
+def blend_lines(texts: Texts, view: RecipeView) -> tuple[str, ...]:
+    """Density and lowest flash point of several oils as one; nothing for a single oil."""
+    blend = view.blend
+    if blend is None or len(view.oils) < _SEVERAL:
+        return ()
+    if blend.estimate:
+        span = texts.units.span(blend.low, blend.high, "density")
+        density = texts(N_("{span} (estimate)"), span=span)
+    else:
+        density = texts.quantity(blend.density_g_per_ml, "density")
+    lines = [texts(N_("The blend weighs {density} at {at_c}."), density=density, at_c=20.0)]
+    names = {row.material: row.name for row in view.oils}
+    if blend.lowest_flash is not None:
+        key, flash_c = blend.lowest_flash
+        lines.append(
+            texts(
+                N_("Lowest flash point of the blend {flash_c}, of {name}."),
+                flash_c=flash_c,
+                name=names.get(key, ""),
+            )
+        )
+    silent = [names.get(key, "") for key in blend.without_flash]
+    if silent:
+        lines.append(
+            texts(N_("The flash point of {names} is not entered."), names=", ".join(silent))
+        )
+    return tuple(lines)
 
 
 def density_text(texts: Texts, mix: MixDensities | None) -> str:
@@ -159,12 +190,30 @@ def how_amounts(texts: Texts, view: RecipeView) -> tuple[str, ...]:
     return tuple(said)
 
 
+def _dense_part(texts: Texts, part: DensePart) -> str:
+    """One wax or oil with its share of the two together and its densities."""
+    return texts(
+        N_("{name}: {share} of wax and oil, {hot} liquid, {set} once set"),
+        name=part.name,
+        share=percent(texts, part.share_percent),
+        hot=_density(texts, part.hot),
+        set=_density(texts, part.set),
+    )
+
+
 def how_dense(texts: Texts, view: RecipeView) -> tuple[str, ...]:
     """How the densities came about."""
     if view.mix is None:
         return ()
     return (
-        texts(N_("Volumes add up: 1 ÷ ρ = Σ share ÷ density of each wax and oil.")),
+        texts(
+            N_(
+                "Volumes add up (ideal mixing; wax and oil together are off by less than half a "
+                "percent, no source): 1 ÷ ρ = Σ share ÷ density of each wax and oil. Dye and "
+                "additives count with the wax."
+            )
+        ),
+        *(_dense_part(texts, part) for part in view.dense),
         texts(
             N_(
                 "Liquid wax at its pouring temperature: ρ = ρ at 70 °C − 0.00066 × (°C − 70); oil "

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from wickbench.app.mixes import MixDensities, densities_or_none, facts_of, recipe_of
+from wickbench.app.recipe_density import DensePart, dense_parts
 from wickbench.app.recipe_findings import findings_of
 from wickbench.app.recipe_words import load_text, version_name
 from wickbench.app.references import name_key
@@ -13,7 +14,12 @@ from wickbench.domain.catalog import RecipeVersion
 from wickbench.domain.costs import share_out
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank, sort_findings
-from wickbench.domain.recipe_checks import Checked, oil_checks, strictest_load
+from wickbench.domain.oil_blend import OilBlend, oil_blend
+from wickbench.domain.recipe_checks import (
+    Checked,
+    oil_checks,
+    strictest_load,
+)
 from wickbench.domain.recipes import Load, Recipe, Role, mix_parts
 from wickbench.domain.rounding import half_up
 from wickbench.storage import records
@@ -84,8 +90,10 @@ class RecipeView:
         amounts: each material of the mix; empty until there is wax.
         total_g: what the amounts sum to.
         oils: each oil against its certificate.
+        blend: the oils as one: density and lowest flash point.
         limit: the wax that allows least oil, and its limit.
         mix: densities hot and set.
+        dense: what they are made of.
         findings: everything worth saying, most pressing first.
     """
 
@@ -97,6 +105,8 @@ class RecipeView:
     limit: tuple[str, Load] | None
     mix: MixDensities | None
     findings: tuple[Finding, ...]
+    blend: OilBlend | None = None
+    dense: tuple[DensePart, ...] = ()
 
 
 def recipe_rows(
@@ -199,6 +209,7 @@ def view_recipe(
     facts = facts_of(shelf)
     rows, total_g = _amounts(recipe, shelf, wanted, step_g)
     strictest = strictest_load(recipe, facts)
+    mix = densities_or_none(version, shelf)
     findings = findings_of(version, recipe, shelf)
     if basis_missing:
         findings = (Finding(Rank.WATCH, "recipe-dock.basis-missing"), *findings)
@@ -209,8 +220,10 @@ def view_recipe(
         total_g=total_g,
         oils=_oils(recipe, shelf) if rows else (),
         limit=(facts.wax(strictest[0]).name, strictest[1]) if strictest else None,
-        mix=densities_or_none(version, shelf),
+        mix=mix,
         findings=sort_findings(list(findings)),
+        blend=oil_blend(recipe, facts) if rows else None,
+        dense=dense_parts(recipe, facts, mix) if mix is not None else (),
     )
 
 

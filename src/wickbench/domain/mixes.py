@@ -117,23 +117,29 @@ def oil_at(oil: OilFacts, celsius: float) -> Density:
     return Density(g_per_ml=middle, low=low, high=high, estimate=own is None)
 
 
+def hot_density(part: Part, facts: Facts, celsius: float) -> Density:
+    """A wax or oil of a mix while it is liquid at a temperature."""
+    if part.role is Role.WAX:
+        return wax_hot(facts.wax(part.material), celsius)
+    return oil_at(facts.oil(part.material), celsius)
+
+
+def set_density(part: Part, facts: Facts) -> Density:
+    """A wax or oil of a mix once it has set."""
+    if part.role is Role.WAX:
+        return wax_set(facts.wax(part.material))
+    return oil_at(facts.oil(part.material), SET_AT_C)
+
+
 def densities_of(parts: Iterable[Part], facts: Facts, pour_c: float) -> MixDensities:
     """A mix hot and set; dye and additives count with the wax: that changes nothing.
 
     Raises:
         OutOfRange: no wax, or a density that cannot be.
     """
-    hot: list[tuple[float, Density]] = []
-    cold: list[tuple[float, Density]] = []
-    for part in parts:
-        if part.role is Role.WAX:
-            wax = facts.wax(part.material)
-            hot.append((part.share, wax_hot(wax, pour_c)))
-            cold.append((part.share, wax_set(wax)))
-        elif part.role is Role.FRAGRANCE:
-            oil = facts.oil(part.material)
-            hot.append((part.share, oil_at(oil, pour_c)))
-            cold.append((part.share, oil_at(oil, SET_AT_C)))
+    dense = [part for part in parts if part.role in {Role.WAX, Role.FRAGRANCE}]
+    hot = [(part.share, hot_density(part, facts, pour_c)) for part in dense]
+    cold = [(part.share, set_density(part, facts)) for part in dense]
     return MixDensities(hot=mixed(hot), set=mixed(cold), pour_c=pour_c)
 
 

@@ -209,6 +209,7 @@ def _wax_limit(recipe: Recipe, facts: Facts) -> Iterator[Finding]:
     if strictest is None:
         yield Finding(Rank.NOTE, "recipe.wax-limit-unknown")
         return
+    yield from _silent_waxes(recipe, facts)
     material, limit = strictest
     if load.of_wax > limit.of_wax + _SLACK:
         data = {
@@ -219,6 +220,16 @@ def _wax_limit(recipe: Recipe, facts: Facts) -> Iterator[Finding]:
         yield Finding(
             Rank.WATCH, f"recipe.over-wax-limit-of-{limit.basis}", data, ("wax", material)
         )
+
+
+def _silent_waxes(recipe: Recipe, facts: Facts) -> Iterator[Finding]:
+    """Waxes of a blend that do not say how much they hold, while another one does."""
+    for material in normalised(recipe.wax):
+        wax = facts.wax(material)
+        if wax.max_load is None:
+            yield Finding(
+                Rank.NOTE, "recipe.one-wax-limit-unknown", {"name": wax.name}, ("wax", material)
+            )
 
 
 _CERTIFICATE_FINDINGS = {

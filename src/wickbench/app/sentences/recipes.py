@@ -22,6 +22,10 @@ SENTENCES: dict[str, str] = {
         "No wax of this recipe says how much oil it holds, so the load was not checked. "
         "Its data sheet has the number."
     ),
+    "recipe.one-wax-limit-unknown": N_(
+        "{name} does not say how much oil it holds, so the load was checked against the other "
+        "waxes only. Its data sheet has the number."
+    ),
     "recipe.over-wax-limit-of-wax": N_(
         "The load of {load_percent} of wax is more than {name} holds: {limit_percent} of wax. "
         "Too much oil sweats out and smothers the wick."

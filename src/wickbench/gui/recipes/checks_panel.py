@@ -7,7 +7,13 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
-from wickbench.app.recipe_shown import CHECKED_LOOKS, density_text, how_dense, oil_text
+from wickbench.app.recipe_shown import (
+    CHECKED_LOOKS,
+    blend_lines,
+    density_text,
+    how_dense,
+    oil_text,
+)
 from wickbench.app.texts_marker import N_
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.how_computed import HowComputed
@@ -78,6 +84,7 @@ class ChecksPanel(QWidget):
         self.findings = FindingsList()
         self.oils_title = heading(texts(N_("Oils and their certificates (category 12)")))
         self.oils = OilsList()
+        self.blend = label("", "quiet")
         self.density_title = heading(texts(N_("Density")))
         self.density = label()
         self.how = HowComputed(texts)
@@ -85,8 +92,8 @@ class ChecksPanel(QWidget):
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(6)
         for widget in (
-            self.title, self.findings, self.oils_title, self.oils, self.density_title,
-            self.density, self.how,
+            self.title, self.findings, self.oils_title, self.oils, self.blend,
+            self.density_title, self.density, self.how,
         ):  # fmt: skip
             box.addWidget(widget)
         name_attributes(self)
@@ -101,6 +108,9 @@ class ChecksPanel(QWidget):
         )
         for widget in (self.oils_title, self.oils):
             widget.setVisible(bool(view.oils))
+        blend = "\n".join(blend_lines(texts, view))
+        self.blend.setText(blend)
+        self.blend.setVisible(bool(blend))
         said = density_text(texts, view.mix)
         self.density.setText(said)
         for widget in (self.density_title, self.density):

@@ -55,6 +55,7 @@ _PROPERTIES = N_("Properties")
 _WORKING = N_("Working with it")
 _SAFETY = N_("From the safety data sheet")
 _MEASURES = N_("Measures")
+_ORDERING = N_("Ordering")
 
 LEAD_FIELDS: tuple[FieldSpec, ...] = (
     field(
@@ -62,11 +63,18 @@ LEAD_FIELDS: tuple[FieldSpec, ...] = (
         "lead_days",
         N_("Days until it arrives"),
         "days",
+        group=_ORDERING,
         low=0,
         high=365,
         hint=N_("From the order until it is on the shelf; the calendar of a plan counts with it."),
     ),
-    field("item", "lead_in_workdays", N_("The supplier counts working days"), "yes_no"),
+    field(
+        "item",
+        "lead_in_workdays",
+        N_("The supplier counts working days"),
+        "yes_no",
+        group=_ORDERING,
+    ),
 )
 """Of everything that is bought, vessels too."""
 
@@ -74,7 +82,6 @@ COMMON_FIELDS: tuple[FieldSpec, ...] = (
     field("item", "name", N_("Name"), "text"),
     field("item", "supplier", N_("Supplier"), "text"),
     field("item", "code", N_("Supplier’s number"), "text"),
-    *LEAD_FIELDS,
 )
 NOTE_FIELD = field("item", "note", N_("Notes"), "note", group=N_("Notes"))
 
@@ -210,7 +217,7 @@ FRAGRANCE_FIELDS: tuple[FieldSpec, ...] = (
     field(
         "fragrance",
         "vanillin_percent",
-        N_("Vanillin"),
+        N_("Vanillin, of the oil"),
         "percent",
         group=_PROPERTIES,
         low=0,
@@ -390,4 +397,4 @@ DETAIL_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
 
 def fields_of(kind: str) -> tuple[FieldSpec, ...]:
     """All fields of a kind in the order they are shown."""
-    return (*COMMON_FIELDS, *DETAIL_FIELDS[kind], NOTE_FIELD)
+    return (*COMMON_FIELDS, *DETAIL_FIELDS[kind], *LEAD_FIELDS, NOTE_FIELD)

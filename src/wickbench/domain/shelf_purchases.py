@@ -183,8 +183,8 @@ class _Names:
     def _measured(self, item: Material, name: str, amount: float) -> tuple[str, dict[str, object]]:
         """Ending of a key, and data: what is bought or missing by weight or by the piece."""
         if item in self._grams:
-            return "mass", {f"{name}_g": amount}
-        return "pieces", {name: math.ceil(amount - 1e-6)}
+            return "-mass", {f"{name}_g": amount}
+        return "-pieces", {name: math.ceil(amount - 1e-6)}
 
     def run_out(self, reach: Reach) -> Iterator[Finding]:
         """Each thing that runs out first, with what is missing for one more."""
@@ -192,7 +192,7 @@ class _Names:
         for one in reach.runs_out:
             ending, data = self._measured(one.material, "short", one.short)
             data |= {"name": self.of((one.material,))[0], "more": reach.step}
-            yield Finding(Rank.WATCH, f"{key}-{ending}", data, ("material", one.material))
+            yield Finding(Rank.WATCH, f"{key}{ending}", data, ("material", one.material))
 
     def first(self, rungs: Sequence[Purchase]) -> Iterator[Finding]:
         for bought in rungs:
@@ -210,4 +210,4 @@ class _Names:
         (material, amount), *_ = bought.amounts.items()
         ending, data = self._measured(material, "buy", amount)
         data |= {"name": name, "more": bought.more_candles, "all": bought.candles_after}
-        return Finding(Rank.NOTE, f"shelf.buy-{ending}", data, ("material", material))
+        return Finding(Rank.NOTE, f"shelf.buy{ending}", data, ("material", material))

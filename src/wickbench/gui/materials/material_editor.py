@@ -8,7 +8,13 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import materials
-from wickbench.app.material_fields import COMMON_FIELDS, DETAIL_FIELDS, KIND_NAMES, NOTE_FIELD
+from wickbench.app.material_fields import (
+    COMMON_FIELDS,
+    DETAIL_FIELDS,
+    KIND_NAMES,
+    LEAD_FIELDS,
+    NOTE_FIELD,
+)
 from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Finding, Rank
 from wickbench.gui.fields.form import FieldForm
@@ -56,7 +62,7 @@ class MaterialEditor(QWidget):
         self.drawing = SheetDrawing()
         self.findings_heading = heading(workspace.texts(N_("Worth knowing")))
         self.findings = FindingsList()
-        self.notes = FieldForm(workspace, (NOTE_FIELD,))
+        self.notes = FieldForm(workspace, (*LEAD_FIELDS, NOTE_FIELD))
         self._lay_out()
         for form in (self.names, self.notes):
             form.edited.connect(self._typed)

@@ -18,6 +18,8 @@ from demo_calendar import fill_calendar
 from demo_labels import fill_labels
 from demo_making import fill_making
 from demo_shelf import fill_shelf
+from heatings import fill_heatings
+from net_checks import fill_net_checks
 from wax_measurements import fill_wax_measurements
 
 from wickbench.app.questions import Silent
@@ -62,6 +64,8 @@ def build(path: Path) -> None:
         fill_making(workspace, making_inputs, keys)
         fill_calendar(workspace, keys)
         fill_labels(workspace, label_inputs, keys)
+        fill_net_checks(workspace, keys)
+        fill_heatings(workspace, keys)
     finally:
         workspace.close()
 

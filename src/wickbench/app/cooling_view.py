@@ -94,9 +94,7 @@ def _needed(have: int, texts: Texts) -> str:
             )
         )
     return texts(
-        N_(
-            "One more reading is needed, five minutes or more after the first: the longer, the surer."
-        )
+        N_("One more reading is needed, five minutes or more after the first; later is surer.")
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.plan_pots import celsius, pot_title
@@ -65,7 +66,7 @@ HOW_COOLED: Final = (
 
 def in_minutes(texts: Texts, minutes: float) -> str:
     """A time in whole minutes, from two hours on with hours: "24 min", "2 h 10 min"."""
-    whole = max(1, round(minutes))
+    whole = max(1, math.floor(minutes + 0.5))
     if whole < _LONG:
         return texts(N_("{n} min"), n=whole)
     hours, rest = divmod(whole, _HOUR)
@@ -128,10 +129,13 @@ def _heating(one: PotHeat, told: Told, texts: Texts) -> Iterator[str]:
 def _oil(one: PotHeat, texts: Texts) -> Iterator[str]:
     if one.mixed is None or one.add_c is None:
         return
-    cooled = celsius(texts, one.mixed.celsius)
+    add, cooled = celsius(texts, one.add_c), celsius(texts, one.mixed.celsius)
+    if one.warm_c is None or one.heat_to_c is None or one.warm_c > one.heat_to_c:
+        yield texts(N_("The oil cools it from {add} to about {cooled}."), add=add, cooled=cooled)
+        return
     yield texts(
-        N_("The oil cools it from {add} to about {cooled}."),
-        add=celsius(texts, one.add_c), cooled=cooled,
+        N_("The oil cools it from {add} to about {cooled}; added at {warm} it has {add} then."),
+        add=add, cooled=cooled, warm=celsius(texts, one.warm_c),
     )  # fmt: skip
 
 

@@ -207,7 +207,7 @@ def told_by_source(workspace: Workspace) -> dict[int, Told]:
 # -- acts ----------------------------------------------------------------------------------------
 def begin_heating(
     workspace: Workspace,
-    pour_pot: int,
+    pour_pot: int | None,
     heater: Heater | None,
     from_c: float,
     *,

@@ -26,6 +26,7 @@ LATE_MS: Final = 90_000
 MORNING: Final = dt.time(9, 0)
 """When a timer rings that was set to a day."""
 _MS_PER_MIN: Final = 60_000
+_SAME_MS: Final = 30_000
 _LONGEST_DAYS: Final = 800
 _LONGEST_NAME: Final = 80
 _NOON: Final = 12
@@ -182,6 +183,23 @@ def ring_due(workspace: Workspace) -> tuple[Timer, ...]:
             for one in due:
                 records.update(connection, "timer", one.id, {"rang_ms": now_ms})
     return tuple(due)
+
+
+def offer_words(workspace: Workspace, offer: tuple[str, int, str]) -> tuple[str, bool]:
+    """What a button says that offers a timer, and whether it can be pressed.
+
+    Args:
+        workspace: the open workshop.
+        offer: name and moment of the timer, and what the button says while there is none.
+    """
+    name, ends_ms, words = offer
+    running = next((one for one in load_timers(workspace) if one.name == name), None)
+    if running is None or running.rings:
+        return words, True
+    at = time_words(workspace.texts, ends_ms, workspace.clock.now_ms())
+    if abs(running.ends_ms - ends_ms) < _SAME_MS:
+        return workspace.texts(N_("Rings at {time}"), time=at), False
+    return workspace.texts(N_("Ring at {time} instead"), time=at), True
 
 
 # -- as shown ------------------------------------------------------------------------------------

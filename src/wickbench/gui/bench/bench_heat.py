@@ -11,11 +11,13 @@ from typing_extensions import override
 from wickbench.app.bench_heat import load_pot_heat
 from wickbench.gui.bench.cooling_card import CoolingCard
 from wickbench.gui.bench.heating_card import HeatingCard
+from wickbench.gui.listening import Listener
 from wickbench.gui.naming import name_attributes
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QHideEvent, QShowEvent
 
+    from wickbench.app.kinds_of_change import Changes
     from wickbench.app.pour_session import Session
     from wickbench.app.workspace import Workspace
 
@@ -38,6 +40,7 @@ class BenchHeat(QWidget):
         self._clock = QTimer(self)
         self._clock.setInterval(_EVERY_MS)
         self._clock.timeout.connect(self.tick)
+        self._listener = Listener(workspace, self, frozenset({"timers"}), self._timers_changed)
         name_attributes(self)
 
     def show_pot(
@@ -61,10 +64,18 @@ class BenchHeat(QWidget):
         self.heating.setVisible(on or not pouring)
         self.cooling.setVisible(pouring or bool(known.cools.readings))
 
+    def _timers_changed(self, _changes: Changes | None) -> None:
+        self.tick()
+
+    def release(self) -> None:
+        """The workshop is being closed: hear nothing any more."""
+        self._clock.stop()
+        self._listener.stop()
+
     def tick(self) -> None:
-        """Time went by."""
-        self.heating.tick()
-        self.cooling.tick()
+        """Time went by, or a timer was begun or stopped."""
+        self.heating.show_again()
+        self.cooling.show_again()
 
     @property
     def typed_in(self) -> bool:

@@ -161,8 +161,9 @@ class BenchPage(Page):
         typing = self.heat.typed_in or self.note.hasFocus()
         self.heat.show_pot(session, self.view.pot, pouring=self.view.phase == "pour")
         self._show_view(self.view)
-        if not typing:
-            self._take_focus(self.view)
+        if (self.view.pot, self.view.place) != self._asked:
+            self._asked = (self.view.pot, self.view.place)
+            self._ask_next(self.view, typing=typing)
 
     def _show_view(self, view: BenchView) -> None:
         texts = self.texts
@@ -191,17 +192,17 @@ class BenchPage(Page):
             self.note.blockSignals(True)  # noqa: FBT003 - Qt's own call
             self.note.setPlainText(view.note)
             self.note.blockSignals(False)  # noqa: FBT003 - Qt's own call
-        if (view.pot, view.place) != self._asked:
-            self._asked = (view.pot, view.place)
-            self.step.weight.clear()
-            self.step.weight.set_echo("")
 
-    def _take_focus(self, view: BenchView) -> None:
-        """The line to type in next is ready, unless somebody types somewhere else on the page."""
+    def _ask_next(self, view: BenchView, *, typing: bool) -> None:
+        """The line to type in next is empty and ready; who types elsewhere is left alone."""
+        self.step.weight.clear()
+        self.step.weight.set_echo("")
+        if typing:
+            return
         if view.phase == "weigh":
             self.step.weight.setFocus()
-        elif view.phase == "pour" and self.fills.counts:
-            next(iter(self.fills.counts.values())).setFocus()
+        elif view.phase == "pour":
+            self.heat.cooling.read.setFocus()
 
     @override
     def showEvent(self, event: QShowEvent) -> None:
@@ -274,6 +275,11 @@ class BenchPage(Page):
         if self.session is not None and self.view is not None and self.view.pot is not None:
             note = self.note.toPlainText()
             pouring.set_note(self.workspace, self.session, self.view.pot, note, origin=self)
+
+    @override
+    def release(self) -> None:
+        self.heat.release()
+        super().release()
 
     def _back_to_plan(self) -> None:
         plan = self.session.plan if self.session is not None else None

@@ -18,7 +18,7 @@ from wickbench.app.cooling_view import (
 )
 from wickbench.app.heat_words import HOW_COOLED
 from wickbench.app.texts_marker import N_
-from wickbench.app.timers import start_timer
+from wickbench.app.timers import offer_words, start_timer
 from wickbench.domain.errors import DomainError
 from wickbench.gui.bench.cooling_curve import CoolingCurve
 from wickbench.gui.bench.value_line import ValueLine, labelled, sentence_of
@@ -118,10 +118,12 @@ class CoolingCard(QFrame):
         self.room.show_assumed(known.room_c)
         self._show(self._view_of(known))
 
-    def tick(self) -> None:
-        """Time went by: the line of now moves on."""
+    def show_again(self) -> None:
+        """Time went by, or a timer was begun: the line of now moves on."""
         if self.known is not None and self.known.cools.readings:
+            trouble = self.trouble.text()
             self._show(self._view_of(self.known))
+            self._say(trouble or self.trouble.text())
 
     def _view_of(self, known: BenchPotHeat) -> CoolingView:
         return view_cooling(known, self.workspace.texts, self.workspace.clock.now_ms())
@@ -139,7 +141,10 @@ class CoolingCard(QFrame):
         self.readings.setVisible(bool(view.readings))
         for press, offer in ((self.ring, view.ring), (self.closes, view.closes)):
             press.setVisible(offer is not None)
-            press.setText(offer[2] if offer else "")
+            if offer is not None:
+                words, may = offer_words(self.workspace, offer)
+                press.setText(words)
+                press.setEnabled(may)
         for press in (self.last_back, self.anew):
             press.setVisible(bool(view.readings))
         self._say(view.trouble)

@@ -11,7 +11,7 @@ from wickbench.app.bench_heat import FROM, TO, ring_when_hot, view_heating
 from wickbench.app.heat_words import HOW_HEATED
 from wickbench.app.heatings import begin_heating, correct_heating, end_heating, remove_heating
 from wickbench.app.texts_marker import N_
-from wickbench.app.timers import start_timer
+from wickbench.app.timers import offer_words, start_timer
 from wickbench.domain.errors import DomainError
 from wickbench.gui.bench.value_line import ValueLine, labelled, sentence_of
 from wickbench.gui.how_computed import HowComputed
@@ -90,8 +90,8 @@ class HeatingCard(QFrame):
         self.to_line.show_value(view.to_c)
         self._show(view)
 
-    def tick(self) -> None:
-        """Time went by."""
+    def show_again(self) -> None:
+        """Time went by, or a timer was begun."""
         if self.known is not None and self.view is not None and self.view.phase == "on":
             self._show(self._view(self.known))
 
@@ -113,7 +113,12 @@ class HeatingCard(QFrame):
         self.press.setText(texts(words))
         set_look(self.press, "primary" if view.phase == "on" else "")
         self.back.setVisible(view.phase != "off")
-        self.ring.setVisible(view.phase == "on" and view.heat is not None)
+        offer = ring_when_hot(self.known, view, texts) if self.known is not None else None
+        self.ring.setVisible(offer is not None)
+        if offer is not None:
+            words, may = offer_words(self.workspace, (*offer, texts(N_("Ring when hot"))))
+            self.ring.setText(words)
+            self.ring.setEnabled(may)
         self._say(view.trouble)
 
     def _typed(self, *_: object) -> None:

@@ -80,9 +80,10 @@ class EquipmentSection(QFrame):
         for half in (self.list, self.editor):
             column = QVBoxLayout()
             column.addWidget(half)
-            if half is self.list and self.editor.brim is not None:
+            more = self.editor.brim or self.editor.log
+            if half is self.list and more is not None:
                 column.addSpacing(6)
-                column.addWidget(self.editor.brim)
+                column.addWidget(more)
             column.addStretch(1)
             self._halves.addLayout(column, 1)
         box = QVBoxLayout(self)
@@ -113,7 +114,8 @@ class EquipmentSection(QFrame):
         if self.record not in keys:
             self.record = int(str(keys[-1])) if keys else None
         self.list.show_view(view, self.record)
-        for widget in (self.editor, self.editor.brim, self.duplicate, self.remove, self.new):
+        own = (self.editor, self.editor.brim, self.editor.log)
+        for widget in (*own, self.duplicate, self.remove, self.new):
             if widget is not None:
                 widget.setVisible(bool(keys))
 

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from wickbench.app.equipment import with_typed
 from wickbench.app.equipment_fields import EQUIPMENT_FIELDS
 from wickbench.gui.equipment.brim_by_water import BrimByWater
+from wickbench.gui.equipment.heating_log import HeatingLog
 from wickbench.gui.fields.form import FieldForm
 from wickbench.gui.naming import name_attributes
 
@@ -24,6 +25,7 @@ class PieceEditor(QWidget):
 
     Attributes:
         brim: for a pot, how to measure it; whoever shows the editor finds it a place.
+        log: for a heat source, its timed heatings; it finds its place in the same way.
 
     Signals:
         edited: something is being typed.
@@ -37,6 +39,7 @@ class PieceEditor(QWidget):
         self.kind = table
         self.form = FieldForm(workspace, EQUIPMENT_FIELDS[table])
         self.brim = BrimByWater(workspace) if table == "pot" else None
+        self.log = HeatingLog(workspace) if table == "heat_source" else None
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(14)
@@ -56,6 +59,8 @@ class PieceEditor(QWidget):
         self.form.show_record(key, row or {})
         if self.brim is not None:
             self.brim.show_pot(key)
+        if self.log is not None:
+            self.log.show_source(key)
 
     def typed(self, equipment: Equipment) -> Equipment:
         """The equipment with what stands in the form."""

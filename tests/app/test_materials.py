@@ -34,7 +34,7 @@ def found(kind: str, **values: object) -> dict[str, Rank]:
 def test_an_empty_field_says_that_it_is_an_estimate() -> None:
     texts = Texts()
     soy = materials.material_view(texts, {"kind": "wax", "wax_class": "soy"}).assumed
-    assert soy["liquid_g_per_ml"] == "0.855–0.885 g/mL (estimate for soy)"
+    assert soy["liquid_g_per_ml"] == "0.855–0.885 g/mL (estimate)"
     assert soy["add_oil_c"] == "74–85 °C (estimate for soy)"
     assert soy["cure_days"] == "7–14 d (estimate for soy)"
     assert "flash_c" not in soy  # nobody knows it without the data sheet

@@ -156,7 +156,7 @@ def test_a_wax_is_typed_in_with_estimates_until_overwritten(dock: MaterialsDock)
     density = details.fields["liquid_g_per_ml"].editor
     assert isinstance(density, QLineEdit)
     assert density.text() == ""
-    assert density.placeholderText() == "0.855–0.885 g/mL (estimate for soy)"
+    assert density.placeholderText() == "0.855–0.885 g/mL (estimate)"
     type_into(dock, "heat_to_c", "185 F")
     assert stored(dock, "wax", key)["heat_to_c"] == pytest.approx(85.0)
     assert stored(dock, "wax", key)["liquid_g_per_ml"] is None

@@ -5,7 +5,7 @@ An estimate is said to be one wherever it is shown; the person's own value repla
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.texts_marker import N_
@@ -105,10 +105,13 @@ def _of_class(wax_class: str) -> dict[str, Estimate]:
     if usual.flash_c is not None:
         spans["flash_c"] = ((usual.flash_c, usual.flash_c), "temperature")
     taken = {"liquid_g_per_ml": usual.liquid_g_per_ml, "set_g_per_ml": usual.set_g_per_ml}
-    return {
+    shown = {
         name: Estimate(low=low, high=high, kind=kind, why=why, of=of, usual=taken.get(name))
         for name, ((low, high), kind) in spans.items()
     }
+    # The range of a density is long; with the class it would not fit into a narrow field.
+    short = N_("{value} (estimate)")
+    return shown | {name: replace(shown[name], why=short) for name in taken}
 
 
 def _trim(wick_kind: str) -> Estimate:
@@ -127,7 +130,19 @@ def _page(page: str) -> dict[str, Estimate]:
 
 def estimate_texts(texts: Texts, kind: str, values: Mapping[str, object]) -> dict[str, str]:
     """What stands in each empty field, by field name."""
-    return {name: one.text(texts) for name, one in estimates(kind, values).items()}
+    said = {name: one.text(texts) for name, one in estimates(kind, values).items()}
+    if kind == "wax":
+        said["finish"] = _usual_finish(texts, str(values.get("wax_class") or ""))
+    return said
+
+
+def _usual_finish(texts: Texts, wax_class: str) -> str:
+    """How a wax of the class is usually finished: in one pour, topped up, with a second pour."""
+    usual = WAX_CLASSES.get(wax_class, WAX_CLASSES["other"])
+    said, of = texts(FINISH_NAMES[usual.finish]), CLASS_SHORT.get(wax_class, "")
+    if not of:
+        return said
+    return texts(N_("{value} (usual for {of})"), value=said, of=texts(of))
 
 
 def filled(kind: str, values: Mapping[str, object]) -> dict[str, object]:

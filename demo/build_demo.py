@@ -19,6 +19,7 @@ from demo_labels import fill_labels
 from demo_making import fill_making
 from demo_shelf import fill_shelf
 from heatings import fill_heatings
+from leftovers import fill_leftovers
 from net_checks import fill_net_checks
 from wax_measurements import fill_wax_measurements
 
@@ -66,6 +67,7 @@ def build(path: Path) -> None:
         fill_labels(workspace, label_inputs, keys)
         fill_net_checks(workspace, keys)
         fill_heatings(workspace, keys)
+        fill_leftovers(workspace, keys)
     finally:
         workspace.close()
 

@@ -59,6 +59,7 @@ _ITEM_WORDS: Final[Mapping[str, str]] = {
 _TABLE_WORDS: Final[Mapping[str, tuple[str, str]]] = {
     "recipe": ("recipes", N_("Recipe")), "candle": ("candles", N_("Candle")),
     "label": ("labels", N_("Label")), "plan": ("pour_plan", N_("Pour plan")),
+    "leftover": ("leftovers", N_("Leftover")),
     "scale": ("equipment/scale", N_("Scale")), "pot": ("equipment/pot", N_("Pot")),
     "heat_source": ("equipment/heat_source", N_("Heat source")),
     "thermometer": ("equipment/thermometer", N_("Thermometer")),
@@ -66,7 +67,7 @@ _TABLE_WORDS: Final[Mapping[str, tuple[str, str]]] = {
 }  # fmt: skip
 _ICONS: Final[Mapping[str, str]] = {
     "vessel": "vessels", "sheet": "sheet", "recipe": "recipes", "candle": "candle",
-    "label": "labels", "plan": "pour-plan", "scale": "scale", "pot": "pot", "printer": "printer",
+    "label": "labels", "plan": "pour-plan", "leftover": "leftover", "scale": "scale", "pot": "pot", "printer": "printer",
     "heat_source": "burn-tests", "thermometer": "thermometer",
 }  # fmt: skip
 

@@ -61,6 +61,13 @@ PLACES: Final[tuple[StageSpec, ...]] = (
         "bench", N_("The bench"), "pot", "wickbench.gui.bench.bench_page:BenchPage", "Ctrl+B"
     ),
     StageSpec(
+        "leftovers",
+        N_("Leftovers"),
+        "leftover",
+        "wickbench.gui.leftovers.leftovers_page:LeftoversPage",
+        "Ctrl+Shift+L",
+    ),
+    StageSpec(
         "equipment",
         N_("Equipment"),
         "scale",

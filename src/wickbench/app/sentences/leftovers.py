@@ -84,4 +84,7 @@ SENTENCES: dict[str, str] = {
     "leftovers.heights-estimated": N_(
         "The heights are estimates: they follow from usual densities of set wax."
     ),
+    "leftovers.choose-pot": N_("Choose the pot that it was left in."),
+    "leftovers.choose-candle": N_("Choose the candle that it was scooped out of."),
+    "leftovers.choose-recipe": N_("Choose the recipe that it was mixed by."),
 }

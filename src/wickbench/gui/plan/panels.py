@@ -49,6 +49,7 @@ class PlanPanel(QWidget):
 
 PANELS: Final[tuple[str, ...]] = (
     "wickbench.gui.plan.shelf_card:ShelfCard",
+    "wickbench.gui.leftovers.plan_card:LeftoverCard",
     "wickbench.gui.plan.calendar_card:CalendarCard",
     "wickbench.gui.plan.heat_card:HeatCard",
 )

@@ -1,0 +1,1 @@
+"""Leftovers: what is left of which mix, where it goes, and jars layered from it."""

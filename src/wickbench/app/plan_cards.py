@@ -76,10 +76,12 @@ class Card:
 
 def planned_cards(view: PlanView, shelf: Shelf, texts: Texts) -> tuple[Card, ...]:
     """The pots of a plan that is not begun."""
-    return tuple(_planned(card, shelf, texts) for card in view.pots)
+    return tuple(planned_card(view, at, shelf, texts) for at in range(len(view.pots)))
 
 
-def _planned(card: PotCard, shelf: Shelf, texts: Texts) -> Card:
+def planned_card(view: PlanView, at: int, shelf: Shelf, texts: Texts) -> Card:
+    """A pot of a plan that is not begun, by its place in the plan."""
+    card = view.pots[at]
     return Card(
         title=card.title,
         lot=card.lot_code,
@@ -124,10 +126,11 @@ def estimated_temperatures(version: RecipeVersion, shelf: Shelf) -> tuple[str, .
 
 def session_cards(session: Session, texts: Texts) -> tuple[Card, ...]:
     """The pots of a pour: what was weighed, and what follows from it."""
-    return tuple(_poured(session, at, texts) for at in range(len(session.pots)))
+    return tuple(session_card(session, at, texts) for at in range(len(session.pots)))
 
 
-def _poured(session: Session, at: int, texts: Texts) -> Card:
+def session_card(session: Session, at: int, texts: Texts) -> Card:
+    """A pot of a pour, by its place: what was weighed, and what follows from it."""
     one, state = session.pots[at], session.state.pots[at]
     now = outcome(state)
     ratio = now.total_g / state.holds_g if state.holds_g else None

@@ -20,6 +20,7 @@ from typing_extensions import override
 
 from wickbench.gui.fonts import scaled
 from wickbench.gui.listening import Listener
+from wickbench.gui.steady import SteadyBox
 from wickbench.gui.style_sheet import set_look
 
 if TYPE_CHECKING:
@@ -133,7 +134,8 @@ class Columns(QScrollArea):
 
 def _column() -> tuple[QWidget, QVBoxLayout]:
     column = QWidget()
-    inside = QVBoxLayout(column)
+    inside = SteadyBox()
+    column.setLayout(inside)
     inside.setContentsMargins(0, 0, 0, 0)
     inside.setSpacing(12)
     return column, inside

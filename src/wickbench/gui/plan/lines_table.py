@@ -222,11 +222,12 @@ class LinesTable(QWidget):
             for mix in view.result.lines
             if mix.over_declared_g is not None and mix.over_declared_g < 0
         }
-        if (shown, looks) == (self._shown, self._looks):
-            return
+        changed = {key for key, line in shown.items() if _seen(line) != _seen(self._shown.get(key))}
+        changed |= {key for key, _ in looks.items() ^ self._looks.items()}
         self._shown, self._looks = shown, looks
-        self.table.viewport().update()
-        self.table.fit_columns()
+        if changed:
+            self.table.viewport().update()
+            self.table.fit_columns()
 
     def _load_drafts(self) -> None:
         lines = self._plan.lines if self._plan else ()
@@ -305,3 +306,10 @@ class LinesTable(QWidget):
         key = self.table.current_key
         if self._plan is not None and isinstance(key, int):
             plan_lines.move_line(self.workspace, self._plan, key, down)
+
+
+def _seen(line: LineShown | None) -> tuple[str, ...]:
+    """What the cells show of a line; the rest of it is said on demand."""
+    if line is None:
+        return ()
+    return line.candle, line.recipe, line.vessel, line.wick, line.mix_each

@@ -6,11 +6,11 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Any, ClassVar, Final
 
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
 from wickbench.app import edit, plan_lines, plans
-from wickbench.app.plan_cards import planned_cards, session_cards
+from wickbench.app.plan_cards import planned_card, session_card
 from wickbench.app.plan_fields import PLAN_FIELDS
 from wickbench.app.plan_lines import LineWords
 from wickbench.app.plan_view import PlanView, view_plan
@@ -23,6 +23,7 @@ from wickbench.app.weigh_sheets import CAUTIONS, stops_of, write_weigh_sheets
 from wickbench.domain.errors import DomainError
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.how_computed import HowComputed
+from wickbench.gui.idle_turns import IdleTurns
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import Page, button, heading, label
 from wickbench.gui.plan.lines_table import LinesTable
@@ -31,8 +32,11 @@ from wickbench.gui.plan.plan_chooser import PlanChooser
 from wickbench.gui.plan.plan_settings import PlanSettings
 from wickbench.gui.plan.pot_card import PotCardView
 from wickbench.gui.plan.totals_card import TotalsCard
+from wickbench.gui.steady import SteadyBox
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from wickbench.app.kinds_of_change import Changes
     from wickbench.app.plans import PlanRow
     from wickbench.app.pour_session import Session
@@ -99,6 +103,7 @@ class PlanPage(Page):
         self.how = HowComputed(texts)
         self.findings = FindingsList(N_("Nothing to watch out for."))
         self.panels = build_panels(workspace)
+        self._later = IdleTurns(self)
         self._lay_out()
         self._connect()
         name_attributes(self)
@@ -110,7 +115,8 @@ class PlanPage(Page):
         for one in (self.make_first, self.to_recipes):
             one.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.pots = QWidget()
-        self._pots_box = QVBoxLayout(self.pots)
+        self._pots_box = SteadyBox()
+        self.pots.setLayout(self._pots_box)
         self._pots_box.setContentsMargins(0, 0, 0, 0)
         self._pots_box.setSpacing(12)
         for part in (
@@ -197,8 +203,12 @@ class PlanPage(Page):
         self.lines.show_lines(plan, shelf, words)
         self.plan_settings.show_plan(plan, shelf)
 
-    def _compute(self, plan: PlanRow) -> None:
-        """Compute a plan, stored or with what is being typed in place, and show what follows."""
+    def _compute(self, plan: PlanRow, *, typing: bool = False) -> None:
+        """Compute a plan, stored or with what is being typed in place, and show what follows.
+
+        While the person types, what is in sight follows the key at once and the rest in the turns
+        of the event loop after it; the next key drops what is left of that.
+        """
         shelf = self._shelf
         if shelf is None:
             return
@@ -210,27 +220,39 @@ class PlanPage(Page):
         self.title.setText(plan_title(self.texts, plan))
         self.lines.show_figures(view)
         self.totals.show_totals(view.totals)
-        self.findings.show_findings(
-            self.texts, view.findings, goal=lambda one: goal_of(one, view, shelf)
-        )
-        self._show_cards(view, shelf)
-        for panel in self.panels:
-            panel.show_plan(view, shelf)
         self.print_sheets.setEnabled(bool(view.pots))
         self.start.setEnabled(bool(view.pots) or self._session is not None)
+        self._later.replace(self._what_follows(view, shelf))
+        if not typing:
+            self._later.finish()
 
-    def _show_cards(self, view: PlanView, shelf: Shelf) -> None:
-        """Pots of the plan; of a pour that was begun as they stand at the bench."""
+    def _what_follows(self, view: PlanView, shelf: Shelf) -> list[Callable[[], object]]:
+        """Findings, cards out of sight and panels, piece by piece; cards in sight are shown."""
         session, texts = self._session, self.texts
-        cards = session_cards(session, texts) if session else planned_cards(view, shelf, texts)
-        while len(self.cards) < len(cards):
-            made = PotCardView(texts)
-            self.cards.append(made)
-            self._pots_box.addWidget(made)
-        for at, one in enumerate(self.cards):
-            if at < len(cards):
-                one.show_card(cards[at])
-            one.setVisible(at < len(cards))
+        count = len(session.pots) if session else len(view.pots)
+        goal = partial(goal_of, view=view, shelf=shelf)
+        pieces: list[Callable[[], object]] = [
+            partial(self.findings.show_findings, texts, view.findings, goal=goal)
+        ]
+        for at, made in enumerate(self.cards):
+            made.setVisible(at < count)
+        for at in range(count):
+            show = partial(self._show_card, at, view, shelf)
+            if at < len(self.cards) and not self.cards[at].visibleRegion().isEmpty():
+                show()
+            else:
+                pieces.append(show)
+        return pieces + [partial(panel.show_plan, view, shelf) for panel in self.panels]
+
+    def _show_card(self, at: int, view: PlanView, shelf: Shelf) -> None:
+        """A pot of the plan; of a pour that was begun as it stands at the bench."""
+        session, texts = self._session, self.texts
+        card = session_card(session, at, texts) if session else planned_card(view, at, shelf, texts)
+        if at == len(self.cards):
+            self.cards.append(PotCardView(texts))
+            self._pots_box.addWidget(self.cards[at])
+        self.cards[at].show_card(card)
+        self.cards[at].setVisible(True)
 
     @override
     def show_record(self, record: int) -> None:
@@ -246,7 +268,8 @@ class PlanPage(Page):
             return
         row = next((one for one in plan.lines if one.id == line), None)
         if row is None or not isinstance(typed, str):
-            self._compute(plan)
+            if self.view is None or self.view.plan is not plan:
+                self._compute(plan)
             return
         try:
             values: dict[str, Any] = plan_lines.line_values(
@@ -255,7 +278,7 @@ class PlanPage(Page):
         except DomainError:
             return
         lines = tuple(replace(one, **values) if one is row else one for one in plan.lines)
-        self._compute(replace(plan, lines=lines))
+        self._compute(replace(plan, lines=lines), typing=True)
 
     def _typing_field(self, name: str, typed: str) -> None:
         plan = self.plan
@@ -267,7 +290,7 @@ class PlanPage(Page):
             return
         if name in {"extra_g", "extra_percent"}:
             value = value or 0.0
-        self._compute(replace(plan, **{name: value}))
+        self._compute(replace(plan, **{name: value}), typing=True)
 
     # -- what can be done ------------------------------------------------------------------------
     def make_plan(self) -> None:
@@ -329,3 +352,8 @@ class PlanPage(Page):
 
     def _show_equipment(self) -> None:
         self.go_requested.emit("equipment", None)
+
+    @override
+    def release(self) -> None:
+        self._later.replace(())
+        super().release()

@@ -12,14 +12,12 @@ from wickbench.app.texts_marker import N_
 from wickbench.gui.fonts import scaled
 from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import name_attributes
-from wickbench.gui.page import heading, label
 from wickbench.gui.plan.pot_drawing import PotDrawing
-from wickbench.gui.plan.weigh_row import WeighRow, put
+from wickbench.gui.plan.weigh_row import WeighRow
+from wickbench.gui.steady import SteadyBox, SteadyLabel
 from wickbench.gui.style_sheet import set_look
 
 if TYPE_CHECKING:
-    from PySide6.QtWidgets import QLabel
-
     from wickbench.app.plan_cards import Card
     from wickbench.app.texts import Texts
 
@@ -37,10 +35,10 @@ class PotCardView(QFrame):
         self._ticks: set[tuple[str, str, str]] = set()
         self.card: Card | None = None
         self.rows: list[WeighRow] = []
-        self.title = heading()
-        self.total = label("", "quiet")
-        self.fills = label()
-        self.facts = label("", "quiet")
+        self.title = SteadyLabel("", "heading")
+        self.total = SteadyLabel("", "quiet")
+        self.fills = SteadyLabel()
+        self.facts = SteadyLabel("", "quiet")
         self.how = HowComputed(texts)
         self.drawing = PotDrawing()
         scaled(self.title, 1.1, bold=True)
@@ -59,7 +57,8 @@ class PotCardView(QFrame):
         head.setSpacing(12)
         head.addLayout(words, 1)
         head.addWidget(self.drawing, 0, Qt.AlignmentFlag.AlignTop)
-        box = QVBoxLayout(self)
+        box = SteadyBox()
+        self.setLayout(box)
         box.setContentsMargins(16, 10, 16, 12)
         box.setSpacing(6)
         box.addLayout(head)
@@ -69,7 +68,7 @@ class PotCardView(QFrame):
         box.addWidget(self.facts)
         box.addWidget(self.how)
 
-    def figures(self) -> list[QLabel]:
+    def figures(self) -> list[SteadyLabel]:
         """The large amounts that are shown, from top to bottom."""
         return [row.amount for row in self.rows if not row.isHidden()]
 
@@ -78,11 +77,11 @@ class PotCardView(QFrame):
         if card == self.card:
             return
         texts, self.card = self._texts, card
-        put(self.title, f"{card.title} · {card.lot}" if card.lot else card.title)
-        put(self.total, card.total)
+        self.title.setText(f"{card.title} · {card.lot}" if card.lot else card.title)
+        self.total.setText(card.total)
         set_look(self.total, "stops" if card.over else "quiet")
-        put(self.fills, texts(N_("Fills {vessels}"), vessels="; ".join(card.fills)))
-        put(self.facts, "\n".join(card.facts))
+        self.fills.setText(texts(N_("Fills {vessels}"), vessels="; ".join(card.fills)))
+        self.facts.setText("\n".join(card.facts))
         self.how.explain(card.how)
         self.drawing.show_fill(card.fill_ratio, card.total, over=card.over)
         self.setAccessibleName(card.spoken)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QWidget
 
-from wickbench.gui.page import label
+from wickbench.gui.steady import SteadyBox, SteadyFigure, SteadyLabel
 from wickbench.gui.style_sheet import set_look
 
 if TYPE_CHECKING:
@@ -21,14 +21,19 @@ class _Row(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.name = label("", "quiet")
-        self.value = label("", wrap=False)
-        self.value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.name = SteadyLabel("", "quiet")
+        self.value = SteadyFigure()
         line = QHBoxLayout(self)
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(12)
         line.addWidget(self.name, 1, Qt.AlignmentFlag.AlignTop)
         line.addWidget(self.value, 0, Qt.AlignmentFlag.AlignTop)
+
+    def show_total(self, total: Total) -> None:
+        """Show another label and value in the same widgets."""
+        self.name.setText(total.label)
+        self.value.show_figure(total.value)
+        self.value.setVisible(bool(total.value))
 
 
 class TotalsCard(QFrame):
@@ -38,7 +43,8 @@ class TotalsCard(QFrame):
         super().__init__()
         set_look(self, "card")
         self._rows: list[_Row] = []
-        self._box = QVBoxLayout(self)
+        self._box = SteadyBox()
+        self.setLayout(self._box)
         self._box.setContentsMargins(16, 12, 16, 12)
         self._box.setSpacing(6)
 
@@ -56,14 +62,5 @@ class TotalsCard(QFrame):
         for at, row in enumerate(self._rows):
             there = at < len(totals)
             if there:
-                _put(row, totals[at])
+                row.show_total(totals[at])
             row.setVisible(there)
-
-
-def _put(row: _Row, total: Total) -> None:
-    """Change only what differs: laying out again is what takes time."""
-    if row.name.text() != total.label:
-        row.name.setText(total.label)
-    if row.value.text() != total.value:
-        row.value.setText(total.value)
-        row.value.setVisible(bool(total.value))

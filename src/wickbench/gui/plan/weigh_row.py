@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import QRect, QSize, Qt, Signal
+from PySide6.QtWidgets import QCheckBox, QSizePolicy, QWidget
 from typing_extensions import override
 
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fonts import scaled
-from wickbench.gui.page import label
+from wickbench.gui.steady import SteadyLabel
 from wickbench.gui.style_sheet import set_look
 
 if TYPE_CHECKING:
@@ -22,11 +23,26 @@ if TYPE_CHECKING:
 
 _LARGE: Final = 1.45
 _NARROW_CHARACTERS: Final = 82
+_GAP: Final = 12
+_EDGE: Final = 3
+_NAMES_SHARE, _WHEN_SHARE = 4, 5
+_SPARE: Final = 2
 _RIGHT: Final = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 
+@dataclass(frozen=True, slots=True)
+class _Widths:
+    """What each column of a row has, in pixels."""
+
+    done: int
+    names: int
+    amount: int
+    other: int
+    when: int
+
+
 class WeighRow(QWidget):
-    """The parts of a row; what to do stands below the amounts where it is narrow.
+    """The parts of a row, placed by hand; what to do stands below the amounts where it is narrow.
 
     Signals:
         ticked: whether the person ticked it; kept while the page is open, never stored.
@@ -36,53 +52,35 @@ class WeighRow(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.done = QCheckBox()
-        self.name = label()
-        self.scale = label("", "quiet")
-        self.amount = label("", wrap=False)
-        self.other = label("", "quiet", wrap=False)
-        self.when = label()
+        self.done = QCheckBox(self)
+        self.name = SteadyLabel()
+        self.scale = SteadyLabel("", "quiet")
+        self.amount = SteadyLabel(wrap=False)
+        self.other = SteadyLabel("", "quiet", wrap=False)
+        self.when = SteadyLabel()
+        for part in self.parts:
+            part.setParent(self)
         scaled(self.amount, _LARGE, bold=True)
         set_look(self.done, "large")
-        self._narrow: bool | None = None
-        self._grid = QGridLayout(self)
-        self._lay_out()
+        for figure in (self.amount, self.other):
+            figure.setAlignment(_RIGHT)
+        self._columns = (0, 0)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
         self.done.toggled.connect(self._tick)
 
-    def _lay_out(self) -> None:
-        self._grid.setContentsMargins(0, 3, 0, 3)
-        self._grid.setHorizontalSpacing(12)
-        self._grid.setVerticalSpacing(0)
-        names = QVBoxLayout()
-        names.setSpacing(0)
-        names.addWidget(self.name)
-        names.addWidget(self.scale)
-        self._grid.addWidget(self.done, 0, 0)
-        self._grid.addLayout(names, 0, 1)
-        for column, figure in ((2, self.amount), (3, self.other)):
-            figure.setAlignment(_RIGHT)
-            self._grid.addWidget(figure, 0, column)
-        self._grid.setColumnStretch(1, 4)
-        self._place(narrow=False)
-
-    def _place(self, *, narrow: bool) -> None:
-        if narrow == self._narrow:
-            return
-        self._narrow = narrow
-        if narrow:
-            self._grid.addWidget(self.when, 1, 1, 1, 3)
-        else:
-            self._grid.addWidget(self.when, 0, 4)
-        self._grid.setColumnStretch(4, 0 if narrow else 5)
+    @property
+    def parts(self) -> tuple[SteadyLabel, ...]:
+        """Everything in words."""
+        return self.name, self.scale, self.amount, self.other, self.when
 
     def show_line(self, line: CardLine, texts: Texts, *, done: bool) -> None:
         """Show another line in the same widgets; what was weighed at the bench is ticked."""
         weighed = bool(line.weighed)
-        for place, words in (
-            (self.name, line.name), (self.scale, line.scale), (self.other, line.other),
-            (self.amount, line.weighed or line.amount), (self.when, line.when),
-        ):  # fmt: skip
-            put(place, words)
+        said = (line.name, line.scale, line.weighed or line.amount, line.other, line.when)
+        for part, words in zip(self.parts, said, strict=True):
+            part.setText(words)
         name = texts(N_("{name} is weighed"), name=line.name)
         if self.done.accessibleName() != name:
             self.done.setAccessibleName(name)
@@ -96,13 +94,14 @@ class WeighRow(QWidget):
     @property
     def widths(self) -> tuple[int, int]:
         """What the two figures need, in pixels."""
-        return _needed(self.amount), _needed(self.other)
+        return self.amount.words_width + _SPARE, self.other.words_width + _SPARE
 
     def set_widths(self, amount: int, other: int) -> None:
         """As wide as the widest of the card, so that figures stand under each other."""
-        for figure, wide in ((self.amount, amount), (self.other, other)):
-            if figure.minimumWidth() != wide:
-                figure.setMinimumWidth(wide)
+        self._columns = amount, other
+        if self._height(self.width()) != self.height():
+            self.updateGeometry()
+        self._arrange()
 
     def _tick(self, done: bool) -> None:  # noqa: FBT001 - Qt's signal
         self._fade(done=done)
@@ -112,18 +111,74 @@ class WeighRow(QWidget):
         for one in (self.name, self.amount, self.when):
             set_look(one, "quiet" if done else "")
 
+    # -- places ----------------------------------------------------------------------------------
+    def _is_narrow(self, width: int) -> bool:
+        return width < self.fontMetrics().averageCharWidth() * _NARROW_CHARACTERS
+
+    def _shared(self, width: int) -> _Widths:
+        """The columns of a row of this width."""
+        done = self.done.sizeHint().width()
+        amount, other = self._columns
+        if self._is_narrow(width):
+            names = max(0, width - done - amount - other - 3 * _GAP)
+            return _Widths(done, names, amount, other, max(0, width - done - _GAP))
+        rest = max(0, width - done - amount - other - 4 * _GAP)
+        names = rest * _NAMES_SHARE // (_NAMES_SHARE + _WHEN_SHARE)
+        return _Widths(done, names, amount, other, rest - names)
+
+    def _heights(self, shared: _Widths) -> tuple[int, int]:
+        """Height of the names and figures, and of what to do with it."""
+        names = sum(one.heightForWidth(shared.names) for one in (self.name, self.scale))
+        figures = (one.sizeHint().height() for one in (self.done, self.amount, self.other))
+        return max(names, *figures), self.when.heightForWidth(shared.when)
+
+    def _height(self, width: int) -> int:
+        above, when = self._heights(self._shared(width))
+        return 2 * _EDGE + (above + when if self._is_narrow(width) else max(above, when))
+
+    def _arrange(self) -> None:
+        """Put every part in its place; one that is there already is not touched by Qt."""
+        shared = self._shared(self.width())
+        above, below = self._heights(shared)
+        narrow = self._is_narrow(self.width())
+        high = above if narrow else max(above, below)
+        boxes = (shared.done, shared.names, shared.amount, shared.other)
+        lefts = [sum(boxes[:at]) + at * _GAP for at in range(len(boxes) + 1)]
+        self.done.setGeometry(QRect(lefts[0], _EDGE, shared.done, high))
+        self._arrange_names(QRect(lefts[1], _EDGE, shared.names, high))
+        self.amount.setGeometry(QRect(lefts[2], _EDGE, shared.amount, high))
+        self.other.setGeometry(QRect(lefts[3], _EDGE, shared.other, high))
+        left, top, tall = (lefts[1], _EDGE + above, below) if narrow else (lefts[4], _EDGE, high)
+        self.when.setGeometry(QRect(left, top, shared.when, tall))
+
+    def _arrange_names(self, room: QRect) -> None:
+        """The name above its scale; what is left of the height is shared."""
+        name, scale = (one.heightForWidth(room.width()) for one in (self.name, self.scale))
+        more = max(0, room.height() - name - scale) // 2 if scale else room.height() - name
+        self.name.setGeometry(QRect(room.left(), room.top(), room.width(), name + more))
+        rest = QRect(room.left(), room.top() + name + more, room.width(), scale + more)
+        self.scale.setGeometry(rest)
+
+    @override
+    def heightForWidth(self, width: int) -> int:
+        return self._height(width)
+
+    @override
+    def sizeHint(self) -> QSize:
+        return QSize(self.minimumSizeHint().width(), self._height(self.width()))
+
+    @override
+    def minimumSizeHint(self) -> QSize:
+        wide = self.done.sizeHint().width() + sum(self._columns) + 3 * _GAP
+        return QSize(wide, self.amount.sizeHint().height() + 2 * _EDGE)
+
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
-        character = self.fontMetrics().averageCharWidth()
-        self._place(narrow=event.size().width() < character * _NARROW_CHARACTERS)
         super().resizeEvent(event)
+        self._arrange()
 
 
 def put(place: QLabel, words: str) -> None:
     """Change a label only when its words change: laying out again is what takes time."""
     if place.text() != words:
         place.setText(words)
-
-
-def _needed(figure: QLabel) -> int:
-    return figure.fontMetrics().horizontalAdvance(figure.text()) + 2

@@ -46,8 +46,14 @@ def read_field(
     if spec.kind == "choice":
         return _chosen(spec, text)
     if spec.kind in {"yes_no", "reference"}:
-        return int(text)
+        return _whole(text)
     return _quantity(workspace, spec, text, prefer)
+
+
+def _whole(text: str) -> int:
+    if not text.isdigit():
+        raise CannotRead("field.not-a-choice", typed=text)
+    return int(text)
 
 
 def _chosen(spec: FieldSpec, text: str) -> Value:

@@ -47,7 +47,6 @@ VESSEL_FIELDS: tuple[FieldSpec, ...] = (
     ),
     field("item", "supplier", N_("Supplier"), "text"),
     field("item", "code", N_("Supplier’s number"), "text"),
-    *LEAD_FIELDS,
     field("vessel", "nominal_ml", N_("Size on the box"), "volume", low=1, high=20000),
     field(
         "vessel", "cells", N_("Cells"), "count", low=1, high=100, hint=N_("More than 1 for melts.")
@@ -107,12 +106,37 @@ VESSEL_FIELDS: tuple[FieldSpec, ...] = (
     ),
     field("vessel", "straight_to_mm", N_("to"), "length", group=_OUTSIDE, low=0, high=1000),
     field("vessel", "lid_id", N_("Lid"), "reference", refers_to="lid", group=_OUTSIDE),
+    *LEAD_FIELDS,
     field("item", "note", N_("Notes"), "note", group=N_("Notes")),
 )
 
 DIAMETER_FIELDS: tuple[FieldSpec, ...] = (
     field("vessel_diameter", "height_mm", N_("At height"), "length", low=0, high=1000),
     field("vessel_diameter", "diameter_mm", N_("Inner diameter"), "length", low=1, high=500),
+)
+
+OWN_TARE_NAMES: Mapping[str, str] = {"1": N_("its own"), "0": N_("an average")}
+
+NET_CHECK_FIELDS: tuple[FieldSpec, ...] = (
+    field("net_check", "vessel_no", N_("Jar"), "count", low=1, high=9999),
+    field(
+        "net_check",
+        "empty_g",
+        N_("Empty"),
+        "mass",
+        low=0,
+        high=50000,
+        hint=N_("With its wick; 0 when it was poured on the scale, zeroed with this jar on it."),
+    ),
+    field(
+        "net_check",
+        "own_tare",
+        N_("That is"),
+        "yes_no",
+        choices=choices(OWN_TARE_NAMES),
+        hint=N_("Whether this very jar was weighed empty, or an average stands for it."),
+    ),
+    field("net_check", "filled_g", N_("Filled"), "mass", low=0, high=50000),
 )
 
 WEIGHING_FIELDS: tuple[FieldSpec, ...] = (

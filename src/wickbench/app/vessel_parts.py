@@ -25,6 +25,11 @@ if TYPE_CHECKING:
     from wickbench.storage.workshop_file import Connection
 
 Typed = Mapping[str, str]
+# What people write into a column of yes and no in a spreadsheet.
+_YES_NO: Mapping[str, str] = {
+    **dict.fromkeys(("yes", "y", "own", "true", "x", "ja", "oui", "sí", "si"), "1"),
+    **dict.fromkeys(("no", "n", "average", "false", "nein", "non", "mean"), "0"),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +56,7 @@ def part_rows(workspace: Workspace, part: PartTable, vessel: int) -> tuple[PartR
         PartRow(id=_key(row), values=row, drafts=_told(workspace, part, drafts[row["id"]]))
         for row in rows
     ]
-    return tuple(found if part.level else sorted(found, key=_by_height))
+    return tuple(found if part.numbered else sorted(found, key=_by_height))
 
 
 def cell_text(workspace: Workspace, spec: FieldSpec, row: PartRow, rows: Iterable[PartRow]) -> str:
@@ -59,7 +64,7 @@ def cell_text(workspace: Workspace, spec: FieldSpec, row: PartRow, rows: Iterabl
     if spec.name in row.drafts:
         return row.drafts[spec.name][0]
     value = row.values.get(spec.name)
-    if spec.kind == "choice":
+    if spec.choices:
         found = (one.label for one in spec.choices if str(one.value) == str(value))
         return workspace.texts(next(found, ""))
     if spec.kind != "mass" or not isinstance(value, (int, float)):
@@ -70,7 +75,7 @@ def cell_text(workspace: Workspace, spec: FieldSpec, row: PartRow, rows: Iterabl
 
 
 def _where(part: PartTable, vessel: int) -> dict[str, object]:
-    return {"vessel_id": vessel, "level": part.level} if part.level else {"vessel_id": vessel}
+    return {part.owner: vessel, "level": part.level} if part.level else {part.owner: vessel}
 
 
 def _key(row: Mapping[str, object]) -> int:
@@ -106,7 +111,8 @@ def write_part(
     Raises:
         DomainError: the text stays as a draft of the cell.
     """
-    edit.set_field(workspace, part.spec(name), row, typed, origin=origin)
+    spec = part.spec(name)
+    edit.set_field(workspace, spec, row, stored_word(workspace, spec, typed), origin=origin)
 
 
 def add_part(
@@ -218,7 +224,9 @@ def _read(
     bad: dict[str, str] = {}
     for name, text in typed.items():
         try:
-            good[name] = edit.read_field(workspace, part.spec(name), text, prefer=prefer)
+            spec = part.spec(name)
+            word = stored_word(workspace, spec, text)
+            good[name] = edit.read_field(workspace, spec, word, prefer=prefer)
         except DomainError:
             bad[name] = text
     return good, bad
@@ -240,12 +248,21 @@ def _store(
 
 def _usual(connection: Connection, part: PartTable, vessel: int) -> dict[str, object]:
     """What a new weighing takes from the one before it."""
-    if not part.level:
+    if not part.numbered:
         return {}
-    before = records.fetch_all(connection, "weighing", {"vessel_id": vessel}, ("id",))
-    own = [row for row in before if row["level"] == part.level]
+    before = records.fetch_all(connection, part.table, {part.owner: vessel}, ("id",))
+    own = [row for row in before if row.get("level", "") == part.level]
     numbers = [int(str(row["vessel_no"] or 0)) for row in own]
     usual: dict[str, object] = {"vessel_no": max(numbers, default=0) + 1}
-    if before:
-        usual |= {"water_c": before[-1]["water_c"], "scale_id": before[-1]["scale_id"]}
-    return usual
+    kept = [(name, before[-1][name]) for name in part.kept] if before else part.first
+    return usual | dict(kept)
+
+
+def stored_word(workspace: Workspace, spec: FieldSpec, typed: str) -> str:
+    """The stored word of a choice that was typed or pasted by its name; other text as it is."""
+    said = typed.strip().casefold()
+    for choice in spec.choices:
+        names = (str(choice.value), choice.label, workspace.texts(choice.label))
+        if said in {name.casefold() for name in names}:
+            return str(choice.value)
+    return _YES_NO.get(said, typed) if spec.kind == "yes_no" else typed

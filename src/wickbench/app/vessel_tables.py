@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.fields import FieldSpec
 from wickbench.app.texts_marker import N_
-from wickbench.app.vessel_fields import DIAMETER_FIELDS, WEIGHING_FIELDS
+from wickbench.app.vessel_fields import DIAMETER_FIELDS, NET_CHECK_FIELDS, WEIGHING_FIELDS
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -24,7 +24,12 @@ class PartTable:
         specs: its columns.
         heading, adding, add, paste, remove: msgids of its title, of the inviting last row, and
             of the acts.
-        level: "line" or "brim" for weighings, empty for diameters.
+        level: "line" or "brim" for weighings, empty for others.
+        owner: column that names whose rows they are.
+        stretch: the column that takes the room that is left.
+        kept: columns that a new row takes from the row before it; a numbered table also counts
+            its ``vessel_no`` on.
+        first: column and value that the very first row starts with.
     """
 
     table: str
@@ -35,6 +40,15 @@ class PartTable:
     paste: str
     remove: str
     level: str = ""
+    owner: str = "vessel_id"
+    stretch: str = "filled_g"
+    kept: tuple[str, ...] = ()
+    first: tuple[tuple[str, object], ...] = ()
+
+    @property
+    def numbered(self) -> bool:
+        """Whether its rows carry the number of a jar."""
+        return "vessel_no" in self.names
 
     def spec(self, name: str) -> FieldSpec:
         """The column of a name."""
@@ -61,6 +75,7 @@ def _weighings(level: str, heading: str) -> PartTable:
         paste=N_("Paste weighings"),
         remove=N_("Remove weighings"),
         level=level,
+        kept=("water_c", "scale_id"),
     )
 
 
@@ -74,12 +89,27 @@ DIAMETERS = PartTable(
     add=N_("Add a diameter"),
     paste=N_("Paste diameters"),
     remove=N_("Remove diameters"),
+    stretch="diameter_mm",
+)
+NET_CHECKS = PartTable(
+    table="net_check",
+    specs=NET_CHECK_FIELDS,
+    heading=N_("Filled candles weighed"),
+    adding=N_("Add a filled candle…"),
+    add=N_("Add a filled candle"),
+    paste=N_("Paste filled candles"),
+    remove=N_("Remove filled candles"),
+    owner="candle_id",
+    stretch="own_tare",
+    kept=("own_tare", "scale_id"),
+    first=(("own_tare", 1),),
 )
 
 
 _HEADINGS: Mapping[str, tuple[str, ...]] = {
     "vessel_no": ("jar", "vessel", "no", "nr", "number", "#", "glas", "bocal", "tarro"),
     "empty_g": ("empty", "dry", "tare", "leer", "vide", "vacío", "vacio"),
+    "own_tare": ("own", "whose", "tare is", "empty weight is"),
     "filled_g": ("with water", "filled", "full", "gross", "voll", "gefüllt", "plein", "lleno"),
     "water_c": ("water", "temperature", "temp", "wasser", "eau", "agua", "°c", "°f"),
     "height_mm": ("at height", "height", "höhe", "hauteur", "altura", "h"),

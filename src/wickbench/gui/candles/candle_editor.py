@@ -14,6 +14,7 @@ from wickbench.app.recipe_fields import CANDLE_FIELDS
 from wickbench.app.recipe_parts import EXTRAS, extra_lines
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
+from wickbench.gui.candles.net_checks_panel import NetChecksPanel
 from wickbench.gui.candles.tests_panel import TestsPanel
 from wickbench.gui.candles.weight_panel import WeightPanel
 from wickbench.gui.candles.wicks_field import WicksField
@@ -58,6 +59,7 @@ class CandleEditor(QWidget):
         self.wicks = WicksField(workspace)
         self.weight = WeightPanel(workspace)
         self.findings = FindingsList()
+        self.checks = NetChecksPanel(workspace)
         self.tests = TestsPanel(workspace)
         self.sold = FieldForm(workspace, SOLD_FIELDS)
         self.extras = PartsTable(workspace, EXTRAS)
@@ -92,7 +94,8 @@ class CandleEditor(QWidget):
         row = QHBoxLayout(self.results)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(16)
-        for widgets in ((self.picture, self.tests), (self.weight, self.findings)):
+        columns = ((self.picture, self.tests), (self.weight, self.findings, self.checks))
+        for widgets in columns:
             column = QVBoxLayout()
             column.setSpacing(14)
             for widget in widgets:
@@ -126,6 +129,7 @@ class CandleEditor(QWidget):
         self.wicks.show_wicks(candle.wick_ids)
         lines = extra_lines(self.workspace, candle, shelf)
         self.extras.show_lines(candle.id, lines, shelf)
+        self.checks.show_candle(candle.id, shelf)
         self._typed()
 
     def _typed(self, *_: object) -> None:
@@ -145,6 +149,7 @@ class CandleEditor(QWidget):
         self.picture.show_drawing(view.drawing)
         self.wicks.show_passed(passed_text(texts, view.passed_before))
         self.weight.show_view(view)
+        self.checks.show_declared(view.candle.declared_net_g)
         self.findings.show_findings(texts, view.findings)
         self.tests.show_view(view)
         self.show_recipe.setVisible(view.version is not None)

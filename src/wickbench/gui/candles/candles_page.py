@@ -49,7 +49,7 @@ class CandlesPage(Page):
     """Candles with code, recipe, vessel, wicks, declared weight and tested state."""
 
     kinds: ClassVar[frozenset[str]] = frozenset(
-        {"candles", "recipes", "vessels", "materials", "equipment", "settings"}
+        {"candles", "recipes", "vessels", "materials", "equipment", "settings", "net_checks"}
     )
 
     def __init__(self, workspace: Workspace, ask: Ask) -> None:

@@ -55,7 +55,16 @@ class MeasureTable(QWidget):
 
     typed = Signal()
 
-    def __init__(self, workspace: Workspace, part: PartTable) -> None:
+    def __init__(
+        self, workspace: Workspace, part: PartTable, more: Sequence[Column[PartRow]] = ()
+    ) -> None:
+        """Build an empty table.
+
+        Args:
+            workspace: the open workshop.
+            part: the table.
+            more: columns after those of the table that show what follows from a row.
+        """
         super().__init__()
         texts = workspace.texts
         self.workspace, self.part = workspace, part
@@ -66,7 +75,7 @@ class MeasureTable(QWidget):
         self.add = self._tool("new", texts(part.add))
         self.paste = self._tool("paste", texts(part.paste))
         self.remove = self._tool("remove", texts(part.remove))
-        columns = [self._column(spec) for spec in part.specs]
+        columns = [*(self._column(spec) for spec in part.specs), *more]
         self.model: RowModel[PartRow] = RowModel(
             lambda: workspace.texts, columns, lambda row: row.id,
             add=self._add_row, adding=part.adding,
@@ -92,11 +101,11 @@ class MeasureTable(QWidget):
             title=spec.label,
             show=partial(self._shown, spec),
             edit_text=partial(self._edited, spec),
-            numeric=spec.kind != "choice",
-            stretch=spec.name in {"filled_g", "diameter_mm"},
+            numeric=not spec.choices,
+            stretch=spec.name == self.part.stretch,
             hint=partial(self._hint, spec),
             write=partial(self._write, spec),
-            choices=partial(self._choices, spec) if spec.kind == "choice" else None,
+            choices=partial(self._choices, spec) if spec.choices else None,
             look=lambda row: "stops" if spec.name in row.drafts else "",
             about=spec.hint,
         )
@@ -152,7 +161,7 @@ class MeasureTable(QWidget):
 
     def _edited(self, spec: FieldSpec, row: PartRow) -> str:
         """What stands in the open cell: the stored word of a choice, else what is shown."""
-        if spec.kind == "choice" and spec.name not in row.drafts:
+        if spec.choices and spec.name not in row.drafts:
             value = row.values.get(spec.name)
             return "" if value is None else str(value)
         return self._shown(spec, row)
@@ -191,8 +200,7 @@ class MeasureTable(QWidget):
     # -- changing --------------------------------------------------------------------------------
     def begin_row(self) -> None:
         """Open the inviting last row for typing."""
-        numbered = self.part.names[0] == "vessel_no"
-        index = self.model.index(self.model.rowCount() - 1, 1 if numbered else 0)
+        index = self.model.index(self.model.rowCount() - 1, int(self.part.numbered))
         self.table.setFocus()
         self.table.setCurrentIndex(index)
         self.table.edit(index)
@@ -204,7 +212,8 @@ class MeasureTable(QWidget):
             self.show_vessel(self._vessel)
 
     def _add_row(self, typed: dict[str, str]) -> None:
-        if self._vessel is None:
+        typed = {name: text for name, text in typed.items() if name in self.part.names}
+        if self._vessel is None or not typed:
             return
         column = max((self.part.names.index(name) for name in typed), default=0)
         key = vessel_parts.add_part(self.workspace, self.part, self._vessel, typed)

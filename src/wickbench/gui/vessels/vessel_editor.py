@@ -70,13 +70,8 @@ class VesselEditor(QWidget):
         self.how_filled = HowComputed(texts)
         self.findings = FindingsList()
         self.first = FieldForm(workspace, [s for s in VESSEL_FIELDS if s.name in _FIRST])
-        self.diameters = MeasureTable(workspace, DIAMETERS)
-        self.line = MeasureTable(workspace, LINE_WEIGHINGS)
-        self.brim = MeasureTable(workspace, BRIM_WEIGHINGS)
-        self.scale_name = label(texts(_SCALE.label), "quiet")
-        self.scale = ChoiceField(texts(_SCALE.label), [])
-        self.air = label("", "quiet")
         self._beside: dict[str, str] = {}
+        self._add_tables()
         self.card = button(texts(N_("Vessel card as PDF…")))
         self.card.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         used = {*_FIRST, *_LAST}
@@ -86,6 +81,15 @@ class VesselEditor(QWidget):
         self._lay_out()
         self._connect()
         name_attributes(self)
+
+    def _add_tables(self) -> None:
+        workspace, texts = self.workspace, self.workspace.texts
+        self.diameters = MeasureTable(workspace, DIAMETERS)
+        self.line = MeasureTable(workspace, LINE_WEIGHINGS)
+        self.brim = MeasureTable(workspace, BRIM_WEIGHINGS)
+        self.scale_name = label(texts(_SCALE.label), "quiet")
+        self.scale = ChoiceField(texts(_SCALE.label), [])
+        self.air = label("", "quiet")
 
     @property
     def forms(self) -> tuple[FieldForm, ...]:

@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QPushButton
 
 from app.label_workshop import fill_workshop
 from wickbench.app.label_arranging import paste_elements, remove_elements
@@ -246,6 +246,17 @@ def test_escape_lets_go_without_a_change(
     QTest.mouseRelease(canvas, LEFT, NONE, start + QPoint(60, 40))
     assert design() == before
     assert canvas.elements == before.elements
+
+
+def test_a_finding_leads_to_what_it_is_about(canvas: LabelCanvas, page: LabelsPage) -> None:
+    click(canvas, 49, 23)
+    drag(canvas, at(canvas, 49, 23), at(canvas, 66, 23), ALT)
+    click(canvas, 5, 33)
+    assert canvas.chosen == ()
+    leads = page.editor.look.findings.findChildren(QPushButton)
+    QTest.mouseClick(leads[0], LEFT)
+    assert canvas.chosen == (2,)
+    assert canvas.hasFocus()
 
 
 def test_the_menu_offers_what_can_be_done(canvas: LabelCanvas, page: LabelsPage) -> None:

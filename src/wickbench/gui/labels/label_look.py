@@ -93,10 +93,18 @@ class LabelLook(QWidget):
         self.candle.committed.connect(self._take_candle)
         self.fit.clicked.connect(self._fit)
         self.preview.drafted.connect(self.show_drafts)
+        self.findings.go_requested.connect(self._go_to_element)
         self.whole.clicked.connect(self.preview.fit)
         self.real_size.clicked.connect(self.preview.real_size)
         for tool, factor in ((self.smaller, 1 / _ZOOM), (self.larger, _ZOOM)):
             tool.clicked.connect(partial(self._zoom, factor))
+
+    def _go_to_element(self, _place: str, at: object) -> None:
+        """A finding leads to what it is about."""
+        if isinstance(at, int):
+            self.preview.choose((at,))
+            self.preview.chosen_changed.emit()
+            self.preview.setFocus()
 
     def _zoom(self, factor: float) -> None:
         self.preview.zoom_to(self.preview.scale.per_mm * factor)
@@ -164,7 +172,7 @@ class LabelLook(QWidget):
         else:
             self.preview.show_label(made.laid)
             found = once(made.content.findings)
-        self.findings.show_findings(self._desk.workspace.texts, found)
+        self.findings.show_findings(self._desk.workspace.texts, found, goal=_element_of)
 
     def made(self, stored: StoredLabel) -> MadeLabel:
         """A label laid out for the candle it is looked at with.
@@ -209,3 +217,11 @@ class LabelLook(QWidget):
         sheet = self._desk.sheet
         if self._stored is not None and sheet is not None:
             fit_to_sheet(self._desk.workspace, self._stored.id, sheet)
+
+
+def _element_of(finding: Finding) -> tuple[str, object] | None:
+    """Where a finding is mended: the element that it is about."""
+    match finding.about:
+        case ("element", int(at)):
+            return "element", at
+    return None

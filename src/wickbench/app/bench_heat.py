@@ -167,15 +167,11 @@ def _heat(
 ) -> tuple[Heating | None, str]:
     if to_c is None:
         return None, texts(N_("Enter how hot it is to be."))
-    dry = {
-        key: grams
-        for key, grams in (known.cools.masses_g or {}).items()
-        if key not in known.cools.oil
-    }
     try:
         heat = heating_of(
-            dry, known.shelf, pot=known.pot, heater=known.heater, from_c=from_c, to_c=to_c
-        )
+            known.cools.heated_g, known.shelf, oils=known.cools.oils, pot=known.pot,
+            heater=known.heater, from_c=from_c, to_c=to_c,
+        )  # fmt: skip
     except DomainError as error:
         return None, texts.say(error)
     return heat, ""

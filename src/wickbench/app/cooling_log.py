@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from statistics import median
 from typing import TYPE_CHECKING, Any, Final
 
@@ -46,8 +46,8 @@ class PotCools:
         room_c: the room as it was read; ``None`` until then.
         congeals_c: where its wax begins to set; ``None`` without a wax.
         mass_g: what is in it.
-        masses_g: grams of each material.
-        oil: keys of those that are fragrance.
+        heated_g: grams of each material that is heated: all but the new oil.
+        oils: keys of those that are oil, bound in a leftover.
         pot_id: key of the pot among the equipment.
     """
 
@@ -55,8 +55,8 @@ class PotCools:
     room_c: float | None = None
     congeals_c: float | None = None
     mass_g: float = 0.0
-    masses_g: Mapping[int, float] | None = None
-    oil: frozenset[int] = frozenset()
+    heated_g: Mapping[int, float] = field(default_factory=dict)
+    oils: frozenset[int] = frozenset()
     pot_id: int | None = None
 
 
@@ -72,14 +72,15 @@ def load_cooling(workspace: Workspace, pour_pot: int, shelf: Shelf) -> PotCools:
 
 def _cooling(connection: Connection, row: Mapping[str, Any], shelf: Shelf) -> PotCools:
     where = {"pour_pot_id": row["id"]}
-    masses: dict[int, float] = {}
-    oil: set[int] = set()
+    heated: dict[int, float] = {}
+    new_oil_g = 0.0
     for one in records.fetch_all(connection, "pour_amount", where):
-        key, grams = int(str(one["item_id"])), one["weighed_g"]
-        grams = one["planned_g"] if grams is None else grams
-        masses[key] = masses.get(key, 0.0) + float(str(grams or 0.0))
+        key, grams = int(str(one["item_id"])), _grams(one)
         if one["role"] == _NOT_HEATED:
-            oil.add(key)
+            new_oil_g += grams
+        else:
+            heated[key] = heated.get(key, 0.0) + grams
+    oils = _add_leftovers(connection, where, heated)
     readings = records.fetch_all(connection, "temperature_reading", where, ("at_ms", "id"))
     return PotCools(
         readings=tuple(
@@ -88,12 +89,35 @@ def _cooling(connection: Connection, row: Mapping[str, Any], shelf: Shelf) -> Po
             if one["at_ms"] is not None and one["read_c"] is not None
         ),
         room_c=row["room_c"],
-        congeals_c=sets_at(shelf, masses),
-        mass_g=sum(masses.values()),
-        masses_g=masses,
-        oil=frozenset(oil),
+        congeals_c=sets_at(shelf, heated),
+        mass_g=new_oil_g + sum(heated.values()),
+        heated_g=heated,
+        oils=frozenset(oils),
         pot_id=row["pot_id"],
     )
+
+
+def _grams(row: Mapping[str, Any]) -> float:
+    """What was weighed, until then what is planned."""
+    grams = row["planned_g"] if row["weighed_g"] is None else row["weighed_g"]
+    return float(grams or 0.0)
+
+
+def _add_leftovers(
+    connection: Connection, where: Mapping[str, object], heated: dict[int, float]
+) -> set[int]:
+    """Add what leftovers bring to the grams of each material; gives which of it is oil."""
+    oils: set[int] = set()
+    for one in records.fetch_all(connection, "pour_leftover", where):
+        parts = records.fetch_all(connection, "leftover_part", {"leftover_id": one["leftover_id"]})
+        whole = sum(float(str(part["mass_g"] or 0.0)) for part in parts)
+        for part in parts if whole else ():
+            key = int(str(part["item_id"]))
+            share = float(str(part["mass_g"] or 0.0)) / whole
+            heated[key] = heated.get(key, 0.0) + share * _grams(one)
+            if part["role"] == _NOT_HEATED:
+                oils.add(key)
+    return oils
 
 
 def sets_at(shelf: Shelf, materials: Iterable[object]) -> float | None:

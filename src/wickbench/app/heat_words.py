@@ -111,7 +111,10 @@ def energy_words(texts: Texts, energy_kj: float) -> str:
 
 def pot_words(one: PotHeat, told: Told, seconds: int, texts: Texts) -> tuple[str, tuple[str, ...]]:
     """Title and sentences of one pot."""
-    said = (*_heating(one, told, texts), *_oil(one, texts), *_pouring(one, seconds, texts))
+    said = (
+        *_heating(one, told, texts), *_flakes(one, texts), *_oil(one, texts),
+        *_pouring(one, seconds, texts),
+    )  # fmt: skip
     return pot_title(one.plan, texts), said
 
 
@@ -124,6 +127,20 @@ def _heating(one: PotHeat, told: Told, texts: Texts) -> Iterator[str]:
         return
     time = heating_words(texts, one.time, told.learned)
     yield texts(N_("To {hot}: {time}; {energy}."), hot=hot, time=time, energy=energy)
+
+
+def _flakes(one: PotHeat, texts: Texts) -> Iterator[str]:
+    """Leftovers are best melted along; what it takes to put them in later."""
+    if one.flakes is None or one.flakes_warm_c is None or one.heat_to_c is None:
+        return
+    yield texts(
+        N_(
+            "Melt the leftover along. Put set into the melted rest it cools that from {hot} to "
+            "about {cooled}; the rest would have to be at {warm} for {hot}."
+        ),
+        hot=celsius(texts, one.heat_to_c), cooled=celsius(texts, one.flakes.celsius),
+        warm=celsius(texts, one.flakes_warm_c),
+    )  # fmt: skip
 
 
 def _oil(one: PotHeat, texts: Texts) -> Iterator[str]:

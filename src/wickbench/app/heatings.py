@@ -17,7 +17,7 @@ from wickbench.domain.heating import Heating
 from wickbench.storage import records
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Collection, Iterable
 
     from wickbench.app.shelf import Shelf
     from wickbench.app.workspace import Workspace
@@ -115,6 +115,7 @@ def heating_of(
     heater: Heater | None,
     from_c: float,
     to_c: float,
+    oils: Collection[Any] = (),
 ) -> Heating:
     """A pot to be heated, with the water of its bath and its own metal.
 
@@ -125,6 +126,7 @@ def heating_of(
         heater: what heats it; only a hot plate has a bath.
         from_c: how warm everything is before.
         to_c: how warm the wax is to be.
+        oils: those of the materials that are oil, bound in a leftover.
 
     Raises:
         OutOfRange: as ``Heating``.
@@ -132,7 +134,7 @@ def heating_of(
     bath_g = heater.bath_g if heater is not None and heater.kind == "hotplate" else 0.0
     empty = (pot or {}).get("empty_g")
     return Heating(
-        waxes=pot_portions(masses_g, waxes_of(shelf, masses_g), from_c),
+        waxes=pot_portions(masses_g, waxes_of(shelf, masses_g), from_c, oils),
         to_c=to_c,
         water_g=bath_g,
         water_from_c=max(from_c, 0.0),

@@ -25,7 +25,7 @@ from wickbench.domain.pouring_time import PourWindow, pour_range_c, pour_window
 from wickbench.domain.recipes import Role
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from wickbench.app.cooling_log import PotLoses
     from wickbench.app.plan_view import PlanView
@@ -36,6 +36,8 @@ if TYPE_CHECKING:
 
 USUAL_SECONDS: Final = 20
 """From one vessel to the next: common practice, no source."""
+
+Masses = tuple[dict[object, float], frozenset[object]]
 
 HEAT_FIELDS: tuple[FieldSpec, ...] = (
     a_field("plan", "room_c", N_("Workroom"), "temperature", low=-10, high=50),
@@ -91,6 +93,7 @@ class Bench:
         row = self._row(pot)
         figures |= self._heating(pot, row)
         figures |= self._mixing(pot)
+        figures |= self._flakes(pot)
         key = row.get("id") if row else None
         loses = known.loses.get(key) if isinstance(key, int) else None
         figures |= self._pouring(pot, loses, figures)
@@ -105,10 +108,16 @@ class Bench:
         to_c = pot.recipe.heat_to_c
         if to_c is None:
             return {}
-        masses = dry_masses(pot)
+        masses, oils = heated_masses(pot)
         try:
             heat = heating_of(
-                masses, self.shelf, pot=row, heater=self.heater, from_c=self.room_c, to_c=to_c
+                masses,
+                self.shelf,
+                oils=oils,
+                pot=row,
+                heater=self.heater,
+                from_c=self.room_c,
+                to_c=to_c,
             )
             return {"energy_kj": heat.energy_kj, "time": self._time(heat.energy_kj)}
         except DomainError as error:
@@ -127,16 +136,36 @@ class Bench:
         oil_g = sum(line.weigh_g for line in pot.weigh if line.role is Role.FRAGRANCE)
         if add_c is None or not oil_g:
             return {}
-        masses = dry_masses(pot)
         try:
-            waxes = pot_portions(masses, waxes_of(self.shelf, masses), add_c)
+            waxes = self._portions(heated_masses(pot), add_c)
             oil = Portion(OIL, oil_g, self.room_c)
-            done = mixed([*waxes, oil])
-            main = max(waxes, key=lambda one: one.mass_g)
-            whole = Portion(main.substance, sum(one.mass_g for one in waxes), add_c)
-            return {"mixed": done, "warm_c": warm_before(add_c, whole, [oil])}
+            return {"mixed": mixed([*waxes, oil]), "warm_c": self._warm(waxes, add_c, [oil])}
         except (DomainError, ValueError):
             return {}
+
+    def _flakes(self, pot: PotPlan) -> dict[str, object]:
+        """Leftovers are set and cold; put into the melted rest they cool it far."""
+        hot_c = pot.recipe.heat_to_c
+        if not pot.leftovers or hot_c is None:
+            return {}
+        try:
+            rest = self._portions((dry_masses(pot), frozenset()), hot_c)
+            cold = self._portions(leftover_masses(pot), self.room_c)
+            done = mixed([*rest, *cold])
+            return {"flakes": done, "flakes_warm_c": self._warm(rest, hot_c, cold)}
+        except (DomainError, ValueError):
+            return {}
+
+    def _portions(self, what: Masses, celsius: float) -> tuple[Portion, ...]:
+        masses, oils = what
+        return pot_portions(masses, waxes_of(self.shelf, masses), celsius, oils)
+
+    @staticmethod
+    def _warm(waxes: tuple[Portion, ...], wanted_c: float, cold: Sequence[Portion]) -> float:
+        """All waxes are taken as the one there is most of."""
+        main = max(waxes, key=lambda one: one.mass_g)
+        whole = Portion(main.substance, sum(one.mass_g for one in waxes), wanted_c)
+        return warm_before(wanted_c, whole, cold)
 
     def _pouring(
         self, pot: PotPlan, loses: PotLoses | None, figures: Mapping[str, object]
@@ -148,7 +177,7 @@ class Bench:
         found: dict[str, object] = {"window_c": (low_c, pour_c)}
         done = figures.get("mixed")
         start_c = done.celsius if isinstance(done, Mixed) else pot.recipe.heat_to_c
-        sets_c = sets_at(self.shelf, dry_masses(pot))
+        sets_c = sets_at(self.shelf, heated_masses(pot)[0])
         if loses is None or sets_c is None or start_c is None or not pot.total_g:
             return found
         try:
@@ -180,16 +209,36 @@ class Bench:
         version = self.shelf.versions.get(int(str(pot.recipe_key)))
         wax = main_wax(version, self.shelf) if version is not None else None
         usual_c = wax_defaults(wax).pour_c[0] if wax is not None else None
-        return pour_range_c(pour_c, usual_c, sets_at(self.shelf, dry_masses(pot)))
+        return pour_range_c(pour_c, usual_c, sets_at(self.shelf, heated_masses(pot)[0]))
 
 
 def dry_masses(pot: PotPlan) -> dict[object, float]:
-    """Grams of everything that is heated: all but the oil."""
+    """Grams of everything new that is heated: all but the oil."""
     masses: dict[object, float] = {}
     for line in pot.weigh:
         if line.role is not Role.FRAGRANCE:
             masses[line.material] = masses.get(line.material, 0.0) + line.weigh_g
     return masses
+
+
+def leftover_masses(pot: PotPlan) -> Masses:
+    """Grams of each material that leftovers bring, and which of them are oil."""
+    masses: dict[object, float] = {}
+    oils: set[object] = set()
+    for line in pot.leftovers:
+        for (role, material), share in line.brings.shares.items():
+            masses[material] = masses.get(material, 0.0) + share * line.weigh_g
+            if role is Role.FRAGRANCE:
+                oils.add(material)
+    return masses, frozenset(oils)
+
+
+def heated_masses(pot: PotPlan) -> Masses:
+    """Grams of everything that is heated: what is new but for its oil, and leftovers whole."""
+    masses, oils = leftover_masses(pot)
+    for material, grams in dry_masses(pot).items():
+        masses[material] = masses.get(material, 0.0) + grams
+    return masses, oils
 
 
 def _about_heater(heater: Heater | None, told: Told) -> list[Finding]:

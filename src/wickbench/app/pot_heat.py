@@ -35,6 +35,8 @@ class PotHeat:
         time: minutes on the heat.
         mixed: the pot once the oil is in.
         warm_c: how warm it must be before, to have ``add_c`` with the oil in.
+        flakes: the melted rest once the pot's leftovers are in, put in set and cold.
+        flakes_warm_c: how warm the rest must be before, to have ``heat_to_c`` with them in.
         window_c: from where to where it can be poured.
         wait_min: minutes until it has come down to ``pour_c``: quickest, middle, slowest.
         window: vessels in time, by the fastest and by the slowest loss that was seen.
@@ -52,6 +54,8 @@ class PotHeat:
     time: HeatingTime | None = None
     mixed: Mixed | None = None
     warm_c: float | None = None
+    flakes: Mixed | None = None
+    flakes_warm_c: float | None = None
     window_c: tuple[float, float] | None = None
     wait_min: tuple[float, float, float] | None = None
     window: PourWindow | None = None

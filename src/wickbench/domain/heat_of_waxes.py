@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.heat import Portion, Substance, wax_of_class
+from wickbench.domain.heat import OIL, Portion, Substance, wax_of_class
 from wickbench.domain.wax_classes import WAX_CLASSES
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Collection, Iterable, Mapping
 
     from wickbench.domain.catalog import Wax
     from wickbench.domain.recipes import Material
@@ -64,7 +64,10 @@ def congeals_c(waxes: Iterable[Wax]) -> float:
 
 
 def pot_portions(
-    masses_g: Mapping[Material, float], waxes: Mapping[Material, Wax], celsius: float
+    masses_g: Mapping[Material, float],
+    waxes: Mapping[Material, Wax],
+    celsius: float,
+    oils: Collection[Material] = (),
 ) -> tuple[Portion, ...]:
     """What is heated in a pot, each at the temperature of the room.
 
@@ -73,13 +76,21 @@ def pot_portions(
         waxes: what is known of those that are waxes; dye and additives count as wax of no
             class.
         celsius: how warm all of it is before.
+        oils: those that are oil, bound in a leftover that is melted along.
 
     Raises:
         OutOfRange: ``heat.mass``, ``heat.temperature`` or as ``melting_range_c``.
     """
-    unknown = wax_of_class(_UNKNOWN_CLASS)
     return tuple(
-        Portion(wax_substance(waxes[key]) if key in waxes else unknown, mass_g, celsius)
+        Portion(_substance(key, waxes, oils), mass_g, celsius)
         for key, mass_g in masses_g.items()
         if mass_g > 0
     )
+
+
+def _substance(
+    key: Material, waxes: Mapping[Material, Wax], oils: Collection[Material]
+) -> Substance:
+    if key in waxes:
+        return wax_substance(waxes[key])
+    return OIL if key in oils else wax_of_class(_UNKNOWN_CLASS)

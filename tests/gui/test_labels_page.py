@@ -18,7 +18,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit
 
 from app.label_workshop import CIRCLES, THREE_BY_SEVEN, fill_workshop
 from documents.samples import MM, png
-from wickbench.app import calibrations, labels, print_runs, printing
+from wickbench.app import calibrations, labels, print_runs, printing, shelf_edit
 from wickbench.app.label_store import stored_labels
 from wickbench.app.shelf import load_shelf
 from wickbench.documents.calibration import crosshairs
@@ -29,6 +29,7 @@ from wickbench.gui.labels.sheet_painting import paint_sheet
 from wickbench.gui.labels.system_print import made_printer, print_drawing
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
     from pathlib import Path
 
     from gui.conftest import Answers, StandingClock
@@ -127,7 +128,8 @@ def test_a_sheet_is_entered_drawn_and_printed_with_four_stickers_used(
     clock.wait(5)
     assert model.setData(model.index(0, 0), str(label.id))
     clock.wait(5)
-    assert model.setData(model.index(0, 3), "6")
+    count_at = next(at for at, one in enumerate(model.columns) if one.key == "count")
+    assert model.setData(model.index(0, count_at), "6")
     for index in range(4):
         clock.wait(5)
         click_sticker(page, index)
@@ -378,8 +380,6 @@ def test_screen_and_pdf_show_the_same(filled: LabelsPage, shop: Workspace, tmp_p
 def test_a_sheet_of_200_stickers_is_painted_without_lag(
     filled: LabelsPage, shop: Workspace
 ) -> None:
-    from wickbench.app import shelf_edit
-
     measures: dict[str, object] = {
         "page": "A4", "columns": 10, "rows": 20, "sticker_w_mm": 18.0, "sticker_h_mm": 12.0,
         "left_mm": 8.0, "top_mm": 10.0, "pitch_x_mm": 19.5, "pitch_y_mm": 13.8,
@@ -530,3 +530,83 @@ def test_what_was_written_is_said_and_a_folder_that_is_gone_is_told(
     ask.path = tmp_path / "proof.pdf"
     filled.proof.click()
     assert ask.path.exists()
+
+
+# -- narrow, named, dated --------------------------------------------------------------------------
+def laid_out(page: LabelsPage, width: int) -> None:
+    page.resize(width, 900)
+    QApplication.processEvents()
+
+
+@pytest.fixture
+def loose(workspace: Workspace, ask: Answers) -> Iterator[LabelsPage]:
+    """The page by itself, to be as narrow as one likes, with a run of one line."""
+    made = LabelsPage(workspace, ask)
+    key = labels.new_label(workspace, "hush", None)
+    values = {"label_id": key, "count": 4, "lot_code": "26-332-A1", "poured_on": "2026-11-28"}
+    made.desk.run_id, _ = print_runs.add_line(workspace, None, values)
+    sheet = shelf_edit.new_item(workspace, "sheet", {"name": "3 × 7"}, THREE_BY_SEVEN)
+    print_runs.choose_sheet(workspace, made.desk.run_id, sheet)
+    made.refresh(None)
+    made.show()
+    yield made
+    made.release()
+    made.close()
+
+
+@pytest.mark.parametrize(("width", "stacked"), [(480, True), (700, True), (1300, False)])
+def test_sheet_and_panel_never_lie_over_each_other(
+    loose: LabelsPage,
+    width: int,
+    stacked: bool,  # noqa: FBT001 - a row of the table
+) -> None:
+    laid_out(loose, width)
+    run = loose.run
+    assert run.stacked == stacked
+    panel = run.panel.geometry()
+    for part in (run.area, run.marking):
+        assert not panel.intersects(part.geometry())
+    assert run.minimumSizeHint().width() <= run.width()
+
+
+@pytest.mark.parametrize("width", [480, 700, 1300])
+def test_no_button_loses_its_words(loose: LabelsPage, width: int) -> None:
+    laid_out(loose, width)
+    for one in (loose.proof, loose.print_button, loose.export, loose.run.panel.new_run):
+        needed = one.fontMetrics().horizontalAdvance(one.text())
+        assert one.width() >= needed + 8, one.text()
+
+
+def test_a_print_run_is_renamed_in_its_field(
+    loose: LabelsPage, workspace: Workspace, clock: StandingClock
+) -> None:
+    panel = loose.run.panel
+    assert panel.name_words.isVisibleTo(panel)
+    assert panel.name_words.text() == "Name of this print run"
+    line = panel.name.editor
+    assert isinstance(line, QLineEdit)
+    clock.wait(5)
+    line.setFocus()
+    QTest.keyClicks(line, "Winter fair")
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    run = loose.desk.run_id
+    assert run is not None
+    assert print_runs.print_run(workspace, run).name == "Winter fair"
+    workspace.undo()
+    assert print_runs.print_run(workspace, run).name == ""
+    assert panel.name.text() == ""
+
+
+def test_the_day_of_pouring_stands_in_the_table_and_can_be_changed(
+    loose: LabelsPage, workspace: Workspace
+) -> None:
+    laid_out(loose, 760)
+    model = loose.run.panel.model
+    at = next(at for at, one in enumerate(model.columns) if one.key == "poured_on")
+    assert not loose.run.panel.lines.isColumnHidden(at)
+    assert model.index(0, at).data() == "28 November 2026"
+    assert model.setData(model.index(0, at), "2026-11-27", Qt.ItemDataRole.EditRole)
+    run = loose.desk.run_id
+    assert run is not None
+    (line,) = print_runs.print_run(workspace, run).lines
+    assert line.poured_on == "2026-11-27"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, ClassVar, Final
 
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QTabBar
+from PySide6.QtWidgets import QBoxLayout, QTabBar
 from typing_extensions import override
 
 from wickbench.app import printing
@@ -33,6 +33,8 @@ if TYPE_CHECKING:
 _PDF: Final = N_("PDF files (*.pdf)")
 RUN, LABELS = 0, 1
 _WIDE_RUN, _WIDE_LABELS = 180, 112
+_WIDE_BUTTONS: Final = 92
+"""Narrower than this the buttons stand below the tabs, with all their words."""
 
 
 class LabelsPage(Page):
@@ -226,6 +228,9 @@ class LabelsPage(Page):
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        wide = event.size().width() >= self.fontMetrics().averageCharWidth() * _WIDE_BUTTONS
+        side_by_side, below = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+        self.top.setDirection(side_by_side if wide else below)
         high = max(320, event.size().height() - 130)
         self.run.set_height(high)
         self.editor.look.preview.setFixedHeight(max(220, int(high * 0.62)))

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 COUNT = field("print_line", "count", N_("Stickers"), "count", low=0, high=print_runs.MOST_STICKERS)
 LOT = field("print_line", "lot_code", N_("Lot"), "text")
+DAY = field("print_line", "poured_on", N_("Poured on"), "date")
 
 
 class RunColumns:
@@ -56,6 +57,17 @@ class RunColumns:
                 write=lambda row, typed: self._set(row, self._lot_value(typed)),
             ),
             Column(
+                key="poured_on",
+                title=DAY.label,
+                show=lambda row: (
+                    self._desk.workspace.texts.day(row.poured_on) if row.poured_on else "–"
+                ),
+                edit_text=lambda row: row.poured_on,
+                write=lambda row, typed: self._set(row, self._day_value(typed)),
+                about=N_("Stands on a label that has the day, and goes with the lot."),
+                spare=True,
+            ),
+            Column(
                 key="count",
                 title=COUNT.label,
                 show=lambda row: str(row.count),
@@ -71,6 +83,7 @@ class RunColumns:
             "label_id": lambda text: {"label_id": int(text)},
             "candle_id": self._candle_value,
             "lot_code": self._lot_value,
+            "poured_on": self._day_value,
             "count": self._count_value,
         }
         for name, text in typed.items():
@@ -85,7 +98,9 @@ class RunColumns:
         left = view.need.left or (view.sheet.count if view.sheet is not None else 1)
         values: dict[str, object] = {"count": max(1, left)}
         if lines:
-            values |= {"candle_id": lines[-1].candle_id, "lot_code": lines[-1].lot_code}
+            last = lines[-1]
+            values |= {"candle_id": last.candle_id, "lot_code": last.lot_code}
+            values |= {"poured_on": last.poured_on or None}
         elif len(candles) == 2:  # noqa: PLR2004 - none, and the only one
             values["candle_id"] = int(candles[1][0])
         if len(self._labels()) == 1:
@@ -103,6 +118,9 @@ class RunColumns:
         code = read_field(self._desk.workspace, LOT, typed)
         days = [lot.poured_on for lot in poured_lots(self._desk.workspace) if lot.code == code]
         return {"lot_code": code, "poured_on": days[0] or None if days else None}
+
+    def _day_value(self, typed: str) -> dict[str, object]:
+        return {"poured_on": read_field(self._desk.workspace, DAY, typed) or None}
 
     @staticmethod
     def _candle_value(typed: str) -> dict[str, object]:

@@ -79,6 +79,8 @@ class RunPanel(QWidget):
     def _make_run_fields(self, texts: Texts) -> None:
         self.runs = ChoiceField(texts("Print run"), ())
         self.name = LineField(texts("Name of this print run"))
+        self.runs_words = label(texts("Print run"), "quiet")
+        self.name_words = label(texts("Name of this print run"), "quiet")
         self.remove_run = button(texts("Remove this print run"), "flat")
 
     def make_menu(self) -> QMenu:
@@ -101,7 +103,13 @@ class RunPanel(QWidget):
         top.addWidget(self.new_label)
         top.addWidget(self.new_run)
         box.addLayout(top)
-        for part in (self.runs, self.name, self.lines, self.counts, self.done, self.sheet_box):
+        for words, asked in ((self.runs_words, self.runs), (self.name_words, self.name)):
+            named = QVBoxLayout()
+            named.setSpacing(4)
+            named.addWidget(words)
+            named.addWidget(asked)
+            box.addLayout(named)
+        for part in (self.lines, self.counts, self.done, self.sheet_box):
             box.addWidget(part)
         pair = QHBoxLayout()
         pair.setSpacing(12)
@@ -176,10 +184,12 @@ class RunPanel(QWidget):
         pairs = [(str(key), names.get(key) or texts(said, number=str(key))) for key in desk.runs]
         self.runs.set_pairs(pairs)
         self.runs.show_stored(str(desk.run_id or ""))
-        self.runs.setVisible(len(pairs) > 1)
-        self.name.setVisible(desk.run_id is not None)
+        for part in (self.runs_words, self.runs):
+            part.setVisible(len(pairs) > 1)
+        for one in (self.name_words, self.name):
+            one.setVisible(desk.run_id is not None)
         self.name.show_stored(desk.run.name)
-        self.name.show_assumed(texts(N_("Name of this print run")))
+        self.name.show_assumed(texts(said, number=str(desk.run_id or "")))
         self.remove_run.setVisible(desk.run_id is not None)
 
     def _rename(self, name: str) -> None:

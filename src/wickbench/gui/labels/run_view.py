@@ -1,11 +1,20 @@
-"""The print run's tab: its panel at the left, and the sheet with its stickers beside it."""
+"""The print run's tab: its panel, and the sheet with its stickers beside or below it."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QCheckBox,
+    QFrame,
+    QHBoxLayout,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
 
 from wickbench.app import print_runs
 from wickbench.app.texts_marker import N_
@@ -15,14 +24,19 @@ from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import button, label
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QResizeEvent
+
     from wickbench.domain.catalog import Candle
     from wickbench.gui.labels.desk import Desk
 
-_NARROWEST: Final = 280
+_WIDE_CHARACTERS: Final = 122
+"""Narrower than this the sheet stands below the panel, and both keep their words."""
+_TALL: Final = 1.45
+"""Height by width of a page that stands upright, with its ruler."""
 
 
 class RunWidget(QWidget):
-    """Panel and preview of a print run.
+    """Panel and preview of a print run, side by side where there is width for both.
 
     Signals:
         placed: the run was placed anew.
@@ -39,6 +53,7 @@ class RunWidget(QWidget):
         self._desk = desk
         texts = desk.workspace.texts
         self.sheet_no = 0
+        self._high = 320
         self.panel = RunPanel(desk)
         self.preview = SheetPreview(texts("Sheet with its stickers"))
         self.area = QScrollArea()
@@ -54,21 +69,12 @@ class RunWidget(QWidget):
         name_attributes(self)
 
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(24)
-        self.panel.setMinimumWidth(_NARROWEST)
-        row.addWidget(self.panel, 5)
+        self._halves = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._halves.setContentsMargins(0, 0, 0, 0)
+        self._halves.setSpacing(24)
+        self._halves.addWidget(self.panel, 5)
         column = QVBoxLayout()
-        line = QHBoxLayout()
-        for one in (self.previous_sheet, self.sheet_words, self.next_sheet):
-            line.addWidget(one)
-        line.addStretch(1)
-        line.addWidget(self.marking)
-        line.addWidget(self.real_size)
-        column.addLayout(line)
-        for one in (self.previous_sheet, self.next_sheet):
-            one.setFixedWidth(self.fontMetrics().height() * 2)
+        self._lay_out_line(column)
         self.marking.setChecked(True)
         self.area.setWidget(self.preview)
         self.area.setWidgetResizable(True)
@@ -80,7 +86,22 @@ class RunWidget(QWidget):
         last.addWidget(self.open_label)
         column.addLayout(last)
         column.addStretch(1)
-        row.addLayout(column, 6)
+        self._halves.addLayout(column, 6)
+
+    def _lay_out_line(self, column: QVBoxLayout) -> None:
+        """Which sheet is shown and how, over the sheet; in two lines, so that it may be narrow."""
+        turning = QHBoxLayout()
+        for one in (self.previous_sheet, self.sheet_words, self.next_sheet):
+            turning.addWidget(one)
+        turning.addStretch(1)
+        for one in (self.previous_sheet, self.next_sheet):
+            one.setFixedWidth(self.fontMetrics().height() * 2)
+        shown = QHBoxLayout()
+        shown.addWidget(self.marking)
+        shown.addStretch(1)
+        shown.addWidget(self.real_size)
+        column.addLayout(turning)
+        column.addLayout(shown)
 
     def _connect(self) -> None:
         self.preview.pressed.connect(self._pressed)
@@ -95,8 +116,28 @@ class RunWidget(QWidget):
         self.panel.lines.chosen.connect(lambda _key: self.candle_shown.emit())
 
     def set_height(self, high: int) -> None:
-        """Give the sheet this much height."""
-        self.area.setFixedHeight(high - 60)
+        """Give the sheet this much height; below the panel no more than its page needs."""
+        self._high = high - 60
+        self._fit()
+
+    @property
+    def stacked(self) -> bool:
+        """Whether the sheet stands below the panel."""
+        return self._halves.direction() == QBoxLayout.Direction.TopToBottom
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        wide = event.size().width() >= self.fontMetrics().averageCharWidth() * _WIDE_CHARACTERS
+        side_by_side, below = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+        self._halves.setDirection(side_by_side if wide else below)
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        page = round(self.width() * _TALL) if self.stacked else self._high
+        high = max(1, min(self._high, page))
+        if self.area.height() != high:
+            self.area.setFixedHeight(high)
 
     # -- showing ---------------------------------------------------------------------------------
     def refresh(self) -> None:
@@ -144,8 +185,10 @@ class RunWidget(QWidget):
         entry = self._desk.entry_at(self.sheet_no, index)
         if entry is None:
             return f"{number} · {texts(N_('stays free'))}"
-        candle = self._desk.candle(view.lines[entry].candle_id)
-        parts = (view.labels[entry].name, candle.name if candle else "", view.lines[entry].lot_code)
+        line = view.lines[entry]
+        candle = self._desk.candle(line.candle_id)
+        day = texts(N_("poured on {day}"), day=texts.day(line.poured_on)) if line.poured_on else ""
+        parts = (view.labels[entry].name, candle.name if candle else "", line.lot_code, day)
         return f"{number} · " + " · ".join(part for part in parts if part)
 
     def shown_candle(self) -> Candle | None:

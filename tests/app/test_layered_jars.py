@@ -42,10 +42,20 @@ def test_layers_of_even_heights_fill_the_room(
 ) -> None:
     profile = Profile(points=((0.0, bottom_mm), (80.0, top_mm)))
     room = profile.brim_ml * part
-    volumes = even_volumes(count, room, profile)
+    volumes = even_volumes([math.inf] * count, room, profile)
     assert math.fsum(volumes) == pytest.approx(room)
     heights = [high - low for low, high in bands(volumes, profile)]
     assert heights == pytest.approx([profile.height_mm(room) / count] * count, abs=1e-6)
+
+
+def test_a_layer_of_which_there_is_little_leaves_its_height_to_the_others() -> None:
+    # straight walls of 1000 mm2 inside: 10 mm are 10 mL
+    profile = Profile(points=((0.0, 35.6825), (80.0, 35.6825)))
+    volumes = even_volumes([math.inf, 5.0, math.inf], 65.0, profile)
+    assert volumes == pytest.approx([30.0, 5.0, 30.0], abs=1e-3)
+    fixed = even_volumes([math.inf, 45.0, math.inf], 65.0, profile, fixed=[1])
+    assert fixed == pytest.approx([10.0, 45.0, 10.0], abs=1e-3)
+    assert even_volumes([10.0, 5.0], 65.0) == pytest.approx([10.0, 5.0], abs=1e-3)
 
 
 def jar_workshop(workspace: Workspace, *, certificate: float | None = 20.0) -> tuple[int, int, int]:

@@ -19,7 +19,6 @@ from wickbench.domain.leftover_layers import Layered, layered
 from wickbench.domain.leftovers import Leftover
 from wickbench.domain.mixes import densities_of
 from wickbench.domain.recipes import mix_parts
-from wickbench.domain.rounding import half_up
 
 if TYPE_CHECKING:
     from wickbench.app.measures import VesselMeasures
@@ -29,6 +28,7 @@ if TYPE_CHECKING:
     from wickbench.domain.catalog import Vessel
 
 _USUAL_POUR_C = 70.0
+_SLACK_G = 1e-6
 _OVER = 1.005
 """Half a hundredth over the line is what a hand does anyway."""
 
@@ -162,13 +162,34 @@ def _layers(draft: JarDraft, shelf: Shelf, measures: VesselMeasures | None) -> l
     room = measures.line_ml if measures is not None else None
     if not named or room is None or measures is None:
         return named
-    even = even_volumes(len(named), room, measures.profile, measures.cells)
+    typed = [place for place, one in enumerate(named) if not one.proposed]
+    there = _there_ml(named, draft.count)
+    even = even_volumes(there, room, measures.profile, measures.cells, fixed=typed)
     return [
-        replace(one, leftover=Leftover(one.leftover.recipe, half_up(volume * one.set_g_per_ml, 0)))
+        replace(one, leftover=Leftover(one.leftover.recipe, _whole_g(volume * one.set_g_per_ml)))
         if one.proposed
         else one
         for one, volume in zip(named, even, strict=True)
     ]
+
+
+def _whole_g(mass_g: float) -> float:
+    """Whole grams, never more than there is."""
+    return float(math.floor(mass_g + _SLACK_G))
+
+
+def _there_ml(layers: list[_Layer], count: int) -> list[float]:
+    """What there is of each layer for one vessel: typed layers as typed, the rest evenly."""
+    most = []
+    for one in layers:
+        same = [other for other in layers if other.leftover_id == one.leftover_id]
+        open_g = one.there_g / count - math.fsum(
+            other.leftover.mass_g for other in same if not other.proposed
+        )
+        share_g = max(open_g, 0.0) / max(sum(other.proposed for other in same), 1)
+        mass_g = share_g if one.proposed else one.leftover.mass_g
+        most.append(mass_g / one.set_g_per_ml)
+    return most
 
 
 def _shown(place: int, one: _Layer, whole_g: float, texts: Texts) -> LayerShown:

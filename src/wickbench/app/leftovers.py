@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app.dates import short_date
 from wickbench.app.fields import field
 from wickbench.app.leftover_store import LeftoverRow
 from wickbench.app.leftovers_wanted import mix_of
@@ -113,9 +114,9 @@ def in_use(shelf: Shelf) -> tuple[LeftoverRow, ...]:
 
 
 def name_with_mass(row: LeftoverRow, texts: Texts, plan: int | None = None) -> str:
-    """A leftover in a list to choose from: "Bramble, 3 November 2026 (412 g left)"."""
+    """A leftover in a list to choose from: "412 g: Bramble, 3 November 2026"."""
     left = texts.quantity(row.left_for(plan), "mass", step=0.1, both=False)
-    return texts(N_("{name} ({mass} left)"), name=row.name, mass=left)
+    return texts(N_("{mass}: {name}"), name=row.name, mass=left)
 
 
 def _shown(row: LeftoverRow, shelf: Shelf, texts: Texts) -> LeftoverShown:
@@ -133,7 +134,7 @@ def _shown(row: LeftoverRow, shelf: Shelf, texts: Texts) -> LeftoverShown:
         recipe=recipe,
         load=_load_of_total(row, shelf, texts),
         oils=oils,
-        since=texts.day(row.kept_on) if row.kept_on else "",
+        since=short_date(row.kept_on) if row.kept_on else "",
         kept_on=row.kept_on or "",
         lot=lot,
         put_away=bool(row.archived),

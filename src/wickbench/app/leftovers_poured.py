@@ -13,13 +13,14 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from wickbench.app.plan_pots import PotCard
+    from wickbench.app.shelf import Shelf
     from wickbench.storage.workshop_file import Connection
 
     Key = tuple[Role, Any]
 
 
-def leftovers_kept(card: PotCard) -> list[dict[str, Any]]:
-    """What is kept with a pot of its leftovers: words, step of the scale, what a gram brings."""
+def leftovers_kept(card: PotCard, shelf: Shelf) -> list[dict[str, Any]]:
+    """What is kept with a pot of its leftovers: words, lot, step of the scale, what it brings."""
     words = [one for one in card.weigh if one.role == "leftover"]
     return [
         {
@@ -28,6 +29,7 @@ def leftovers_kept(card: PotCard) -> list[dict[str, Any]]:
             "scale": said.scale,
             "step_g": line.step_g,
             "key": line.brings.key,
+            "lot": shelf.leftovers[int(str(line.brings.key))].lot_code,
             "shares": _pairs(line.brings.shares),
             "gives": _pairs(line.brings.gives),
         }
@@ -87,3 +89,10 @@ def leftover_words(plan: Mapping[str, Any], name: str, count: int) -> tuple[str,
     """Words of each leftover's step as on the weigh sheet."""
     kept = [str(one.get(name) or "") for one in plan.get("leftovers") or ()]
     return (*kept, *[""] * count)[:count]
+
+
+def leftover_lots(plan: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
+    """Each leftover of a pot with the lot that it came from; empty where that is not known."""
+    return tuple(
+        (str(one["name"]), str(one.get("lot") or "")) for one in plan.get("leftovers") or ()
+    )

@@ -140,6 +140,11 @@ def session_card(session: Session, at: int, texts: Texts) -> Card:
         facts.append(texts(N_("Pour at {hot}"), hot=celsius(texts, one.pour_c)))
     if one.held:
         facts.append(one.held)
+    facts += [
+        texts(N_("{name}, which came from lot {lot}"), name=name, lot=lot)
+        for name, lot in one.lots_in_it
+        if lot
+    ]
     left = texts.quantity(now.leftover_g, "mass", both=False)
     facts.append(texts(N_("Left over {mass}"), mass=left))
     if one.note:

@@ -5,7 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from wickbench.app.leftovers_poured import leftover_ids, leftover_steps, leftover_words
+from wickbench.app.leftovers_poured import (
+    leftover_ids,
+    leftover_lots,
+    leftover_steps,
+    leftover_words,
+)
 from wickbench.domain.bench import BenchPot, BenchState, BenchStep, Place, with_top_ups_marked
 from wickbench.domain.plan_values import PotFill
 from wickbench.domain.recipes import Load, Role
@@ -39,6 +44,7 @@ class SessionPot:
         title, pot, lot_code, note, state: as stored; state is open, done or dropped.
         amount_ids: keys of the rows of its steps, in their order; those of leftovers first.
         leftovers: how many of the first steps weigh leftovers.
+        lots_in_it: their names, each with the lot that it came from.
         when, scales: words of each planned step, as on the weigh sheet.
         pour_c: when to pour.
         pour_window_c: where pouring is usual for such a wax; ``None`` where that is not known.
@@ -60,6 +66,7 @@ class SessionPot:
     fills: tuple[FillRow, ...]
     held: str = ""
     leftovers: int = 0
+    lots_in_it: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,6 +136,7 @@ def _pot(
         fills=tuple(fills),
         held=plan.get("held") or "",
         leftovers=len(old),
+        lots_in_it=leftover_lots(plan),
     )
     return pot, _state(pot, plan, steps)
 

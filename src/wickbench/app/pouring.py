@@ -69,7 +69,7 @@ def start_pour(workspace: Workspace, plan: int, *, origin: object = None) -> Ses
                 "lot_code": card.lot_code,
                 "poured_on": day,
                 "started_ms": workspace.clock.now_ms(),
-                "plan": _snapshot(card, view.prepared.inputs.facts)
+                "plan": _snapshot(card, view.prepared.inputs.facts, shelf)
                 | {"pour_window_c": _window(card, shelf), "held": _held(card, workspace)},
             }
             _store_pot(connection, records.insert(connection, "pour_pot", head), card, view)
@@ -94,7 +94,7 @@ def _window(card: PotCard, shelf: Shelf) -> list[float] | None:
     return list(wax_defaults(wax).pour_c) if wax is not None else None
 
 
-def _snapshot(card: PotCard, facts: Facts) -> dict[str, Any]:
+def _snapshot(card: PotCard, facts: Facts, shelf: Shelf) -> dict[str, Any]:
     pot = card.plan
     mix = pot.made or pot.recipe
     strictest = strictest_load(mix, facts)
@@ -117,7 +117,7 @@ def _snapshot(card: PotCard, facts: Facts) -> dict[str, Any]:
         "when": [one.when for one in new],
         "scales": [one.scale for one in new],
         "steps_g": [one.step_g for one in pot.weigh],
-        "leftovers": leftovers_kept(card),
+        "leftovers": leftovers_kept(card, shelf),
     }
 
 

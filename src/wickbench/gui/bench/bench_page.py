@@ -23,6 +23,7 @@ from wickbench.gui.bench.steps_list import StepsList
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.fonts import scaled
 from wickbench.gui.how_computed import HowComputed
+from wickbench.gui.leftovers.keep_leftover import KeepLeftover
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import Page, button, heading, label
 from wickbench.gui.plan.pot_drawing import PotDrawing
@@ -42,7 +43,7 @@ WEIGHT: Final = field("pour_amount", "weighed_g", N_("Weighed"), "mass", low=0, 
 class BenchPage(Page):
     """One ingredient at a time: type what was weighed or press the space bar, the rest follows."""
 
-    kinds: ClassVar[frozenset[str]] = frozenset({"pours", "settings", "heatings"})
+    kinds: ClassVar[frozenset[str]] = frozenset({"pours", "settings", "heatings", "leftovers"})
     needs_width: ClassVar[bool] = True
 
     def __init__(self, workspace: Workspace, ask: Ask) -> None:
@@ -57,6 +58,7 @@ class BenchPage(Page):
         self.offer.setMinimumHeight(56)
         scaled(self.offer, 1.25)
         self.fills = FillsCard(texts)
+        self.keep = KeepLeftover(workspace)
         self.findings = FindingsList()
         self.heat = BenchHeat(workspace)
         self.steps = StepsList(texts)
@@ -76,7 +78,7 @@ class BenchPage(Page):
         self.buttons.addWidget(self.to_labels)
         self.to_labels.setVisible(False)
         for part in (
-            self.progress, self.step, self.offer, self.findings, self.heat, self.fills,
+            self.progress, self.keep, self.step, self.offer, self.findings, self.heat, self.fills,
         ):  # fmt: skip
             self.main.addWidget(part)
         self.main.addStretch(1)
@@ -131,6 +133,7 @@ class BenchPage(Page):
 
     def _show(self, session: Session | None) -> None:
         self.session = session
+        self.keep.show_session(session)
         here = session is not None
         self.show_side(shown=here)
         for part in (

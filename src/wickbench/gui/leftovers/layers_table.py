@@ -39,7 +39,6 @@ class _Row:
     leftover_id: int | None
     name: str
     mass: str
-    volume: str
     share: str
     proposed: bool
 
@@ -62,7 +61,7 @@ class LayersTable(QWidget):
         self.draft: tuple[LayerDraft, ...] = ()
         self._pairs: list[tuple[str, str]] = []
         self.title = heading(texts(N_("Layers, as they stand in the jar")))
-        self.up = self._tool("fold", texts(N_("Move the layer up")))
+        self.down = self._tool("arrow-down", texts(N_("Move the layer down")))
         self.remove = self._tool("remove", texts(N_("Take the layer out")))
         self.model: RowModel[_Row] = RowModel(
             lambda: workspace.texts, self._columns(), lambda row: row.place,
@@ -98,10 +97,6 @@ class LayersTable(QWidget):
                 look=lambda row: "quiet" if row.proposed else "",
             ),
             Column(
-                key="volume", title=N_("Volume"), numeric=True, spare=True,
-                show=lambda row: row.volume, look=lambda _row: "quiet",
-            ),
-            Column(
                 key="share", title=N_("Of total"), numeric=True, spare=True,
                 show=lambda row: row.share, look=lambda _row: "quiet",
             ),
@@ -111,7 +106,7 @@ class LayersTable(QWidget):
         head = QHBoxLayout()
         head.setSpacing(2)
         head.addWidget(self.title, 1)
-        head.addWidget(self.up)
+        head.addWidget(self.down)
         head.addWidget(self.remove)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
@@ -119,7 +114,7 @@ class LayersTable(QWidget):
         box.addLayout(head)
         for part in (self.table, self.trouble, self.hint):
             box.addWidget(part)
-        self.up.clicked.connect(self._move_up)
+        self.down.clicked.connect(self._move_down)
         self.remove.clicked.connect(lambda: self._take_out(self.table.selected_keys()))
         self.table.remove_requested.connect(self._take_out)
         self.model.refused.connect(self.trouble.say)
@@ -141,7 +136,7 @@ class LayersTable(QWidget):
             rows.append(
                 _Row(
                     place, one.leftover_id, found.name if found else name,
-                    found.mass if found else "", found.volume if found else "",
+                    found.mass if found else "",
                     found.share if found else "", one.mass_g is None,
                 )
             )  # fmt: skip
@@ -194,12 +189,12 @@ class LayersTable(QWidget):
         kept = tuple(one for place, one in enumerate(self.draft) if place not in places)
         self.changed.emit(kept)
 
-    def _move_up(self) -> None:
-        """The chosen layer changes places with the one above it."""
+    def _move_down(self) -> None:
+        """The chosen layer changes places with the one below it."""
         places = self.table.selected_keys()
-        if len(places) != 1 or places[0] + 1 >= len(self.draft):
+        if len(places) != 1 or places[0] < 1:
             return
         at, order = places[0], list(self.draft)
-        order[at], order[at + 1] = order[at + 1], order[at]
+        order[at], order[at - 1] = order[at - 1], order[at]
         self.changed.emit(tuple(order))
-        self.table.go_to(at + 1)
+        self.table.go_to(at - 1)

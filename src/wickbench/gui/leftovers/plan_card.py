@@ -205,6 +205,7 @@ class LeftoverCard(PlanPanel):
                 self.workspace, view, shelf, leftover, version, mass_g=mass_g
             )
         except DomainError as error:
+            self.preview.setText("")
             self.mass.show_trouble(self.workspace.texts.say(error))
             return
         self.mass.show_draft("", "")

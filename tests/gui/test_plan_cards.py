@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
+from pypdf import PdfReader
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton, QWidget
@@ -19,6 +20,8 @@ from wickbench.gui.theme import DARK, LIGHT, apply_theme
 from wickbench.storage import records
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from pytestqt.qtbot import QtBot
 
     from gui.conftest import Answers
@@ -273,3 +276,15 @@ def test_everything_in_the_cards_has_a_name(page: PlanPage, qtbot: QtBot) -> Non
             assert widget.accessibleName() or widget.text()
     assert card.table.accessibleName() == "Each candle alone"
     assert card.of_plan.plan_these.accessibleName().startswith("Plan these: ")
+
+
+def test_the_calendar_is_printed(
+    page: PlanPage, ask: Answers, qtbot: QtBot, tmp_path: Path
+) -> None:
+    card = calendar_of(page)
+    assert not card.print_page.isVisible()
+    commit_day(card, FAIR)
+    ask.path = tmp_path / "calendar.pdf"
+    qtbot.mouseClick(card.print_page, Qt.MouseButton.LeftButton)
+    assert ask.asked == ["Where shall the calendar be kept? Calendar 2026-12-19.pdf"]
+    assert "Pour all of it" in PdfReader(ask.path).pages[0].extract_text()

@@ -7,6 +7,7 @@ import unicodedata
 from functools import partial
 from typing import TYPE_CHECKING
 
+from wickbench.app.calendar_paper import write_calendar
 from wickbench.app.label_making import LabelMaker
 from wickbench.app.label_store import stored_labels
 from wickbench.app.paper_sizes import paper_size
@@ -39,8 +40,8 @@ _LONGEST_NAME = 60
 def write_all_papers(workspace: Workspace, folder: Path) -> Iterator[Path]:
     """Write every paper of the workshop; yields each file.
 
-    Weigh sheets of each plan, labels of each print run, vessel cards, recipe cards and the
-    calibration page.
+    Weigh sheets and calendar of each plan, labels of each print run, vessel cards, recipe cards
+    and the calibration page.
 
     A paper that cannot be made is told through ``workspace.ask`` and left out.
 
@@ -68,6 +69,9 @@ def _weigh_sheets(workspace: Workspace, files: _Files) -> Iterator[Path]:
         day = pour_day(plan, workspace.clock.today()).isoformat()
         path = files.next(N_("Weigh sheets"), f"{day} {plan.name or plan.id}")
         yield from _told(workspace, partial(write_weigh_sheets, workspace, plan.id, path))
+        if plan.needed_on is not None and plan.state == "planned":
+            path = files.next(N_("Calendar"), f"{plan.needed_on} {plan.name or plan.id}")
+            yield from _told(workspace, partial(write_calendar, workspace, plan.id, path))
 
 
 def _labels(workspace: Workspace, shelf: Shelf, files: _Files) -> Iterator[Path]:

@@ -10,6 +10,7 @@ SENTENCES: dict[str, str] = {
     "calendar.needed-for": N_("Say whether it is needed to pour or to label."),
     "calendar.no-workday": N_("Leave at least one day of the week to work on."),
     "calendar.needed-on": N_("There is no calendar for a day so far away. Check the date."),
+    "calendar.no-day": N_("Say first by when the candles are needed."),
     "calendar.no-makings": N_("Choose at least one candle that is to be ready."),
     "calendar.needed": N_("All of it is to be ready on this day."),
     "calendar.label": N_("Label and pack. Days kept before they are needed: {spare_days}."),

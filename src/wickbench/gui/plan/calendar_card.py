@@ -41,6 +41,7 @@ _NAMES: Final = ("needed_on", "spare_days")
 _SPECS: Final = {spec.name: spec for spec in PLAN_FIELDS if spec.name in _NAMES}
 PAUSE_MS: Final = 150
 """After a key in another part of the plan; a day that is typed here is shown at each key."""
+_PDF: Final = N_("PDF files (*.pdf)")
 _INVITE: Final = N_(
     "Say by when the candles are needed: the days to pour, to test and to order follow from it."
 )
@@ -98,6 +99,7 @@ class CalendarCard(PlanPanel):
         self.findings = FindingsList()
         self.pour_then = button("")
         self.need_later = button("")
+        self.print_page = button(texts(N_("Print calendar")))
         self.how = HowComputed(texts)
         self.how.explain([texts(step) for step in HOW_CALENDAR])
         self._lay_out()
@@ -105,6 +107,7 @@ class CalendarCard(PlanPanel):
         self.findings.go_requested.connect(self.go_requested)
         self.pour_then.clicked.connect(partial(self._take, "pour_on"))
         self.need_later.clicked.connect(partial(self._take, "needed_on"))
+        self.print_page.clicked.connect(self.export_page)
         name_attributes(self)
 
     def _lay_out(self) -> None:
@@ -114,11 +117,11 @@ class CalendarCard(PlanPanel):
         self.steps = QWidget()
         self.steps.setLayout(self._days)
         self._days.setContentsMargins(0, 4, 0, 4)
-        for one in (self.pour_then, self.need_later):
+        for one in (self.pour_then, self.need_later, self.print_page):
             one.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         for part in (
             self.form, self.invite, self.findings, self.pour_then, self.need_later, self.drawing,
-            self.legend, self.steps, self.how,
+            self.legend, self.steps, self.print_page, self.how,
         ):  # fmt: skip
             inside.addWidget(part)
         self.box.addWidget(heading(self.texts(N_("Calendar"))))
@@ -192,6 +195,7 @@ class CalendarCard(PlanPanel):
             if row.isHidden() == (at < len(days)):
                 row.setVisible(at < len(days))
         self.steps.setVisible(bool(days))
+        self.print_page.setVisible(bool(days))
 
     def _show_buttons(self, shown: PlanCalendar | None, view: PlanView) -> None:
         """Offer the latest day that will do to pour; or, too late, the first that can be met."""
@@ -212,3 +216,21 @@ class CalendarCard(PlanPanel):
         day = shown.pour_on if name == "pour_on" else shown.earliest_on
         if day is not None:
             plans.set_day(self.workspace, view.plan.id, name, day)
+
+    def export_page(self) -> None:
+        """Ask where, and write the calendar as a page to hang up."""
+        # Text shaping and the PDF writer are wanted only now.
+        from wickbench.app.calendar_paper import write_calendar  # noqa: PLC0415
+
+        view, texts, ask = self._view, self.texts, self.workspace.ask
+        if view is None:
+            return
+        suggested = texts(N_("Calendar {day}.pdf"), day=view.plan.needed_on or "")
+        question = texts(N_("Where shall the calendar be kept?"))
+        path = ask.save_path(question, suggested, texts(_PDF))
+        if path is None:
+            return
+        try:
+            write_calendar(self.workspace, view.plan.id, path)
+        except DomainError as error:
+            ask.tell(texts.say(error))

@@ -11,9 +11,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wickbench.domain.capacity import spread_of
+from wickbench.domain.capacity_advice import capacity_advice
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.findings import Rank
-from wickbench.domain.vessels import Weighing, capacity_advice, measured_capacity
+from wickbench.domain.vessels import Weighing, measured_capacity
 from wickbench.domain.water import z_factor
 
 READINGS_G = (254.1, 254.6, 253.8, 254.4, 254.2)

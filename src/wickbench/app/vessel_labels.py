@@ -61,8 +61,10 @@ def labels_of(
         found.append(DrawnLabel("fill", fill, (said,)))
     if levels is not None:
         found.append(_set_label(levels, texts))
-    if fill is not None and 0 < fill < profile.top_mm:
-        found.append(_room_label(profile, fill, levels, texts))
+    room = headspace_lines(measures, levels, texts)
+    if fill is not None and room:
+        first = texts(N_("headspace {height}"), height=room[0])
+        found.append(DrawnLabel("room", (profile.top_mm + fill) / 2, (first, *room[1:])))
     if wick.count and wax_top(measures, levels) is not None:
         found.append(DrawnLabel("wick", profile.top_mm * 0.24, (_wick_words(wick, texts),)))
     if measures.profile_from == "measured":
@@ -91,12 +93,15 @@ def _set_label(levels: Levels, texts: Texts) -> DrawnLabel:
     return DrawnLabel("set", levels.set_mm, (said, estimate_mark(texts)) if estimate else (said,))
 
 
-def _room_label(
-    profile: Profile, fill_mm: float, levels: Levels | None, texts: Texts
-) -> DrawnLabel:
-    """Headspace: from the rim down to the fill line, and to the set wax."""
-    hot = length(texts, profile.top_mm - fill_mm)
-    lines = [texts(N_("headspace {height} (hot)"), height=hot)]
+def headspace_lines(
+    measures: VesselMeasures, levels: Levels | None, texts: Texts
+) -> tuple[str, ...]:
+    """From the rim down to the fill line, and to the set wax; nothing while a line is unknown."""
+    profile, fill = measures.profile, measures.fill_mm
+    if profile is None or fill is None or not 0 < fill < profile.top_mm:
+        return ()
+    hot = length(texts, profile.top_mm - fill)
+    lines = [texts(N_("{height} (hot)"), height=hot)]
     if levels is not None and levels.estimate:
         low, high = profile.top_mm - levels.set_high_mm, profile.top_mm - levels.set_low_mm
         said = length_range(texts, low, high)
@@ -104,7 +109,7 @@ def _room_label(
     elif levels is not None:
         said = length(texts, profile.top_mm - levels.set_mm)
         lines.append(texts(N_("{height} once set"), height=said))
-    return DrawnLabel("room", (profile.top_mm + fill_mm) / 2, tuple(lines))
+    return tuple(lines)
 
 
 def _wick_words(wick: DrawnWick, texts: Texts) -> str:

@@ -7,7 +7,14 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.air_pressure import pressure_text
 from wickbench.app.texts_marker import N_
-from wickbench.app.vessel_texts import doubt, estimate_mark, length, next_vessel, volume
+from wickbench.app.vessel_texts import (
+    doubt,
+    estimate_mark,
+    estimated_mass,
+    length,
+    next_vessel,
+    volume,
+)
 from wickbench.app.vessel_wick import cut_text, how_cut
 from wickbench.domain.errors import DomainError
 from wickbench.domain.net_weight import propose_declared
@@ -20,7 +27,7 @@ if TYPE_CHECKING:
 
 _SAME_PERCENT = 1.0
 _HUNDREDTH = 0.01
-_DOUBTS = {
+DOUBT_NAMES = {
     "repeats": N_("how well filling repeats"),
     "vessels": N_("how much the vessels differ"),
     "reading": N_("the step the scale reads to"),
@@ -77,19 +84,27 @@ def contents_lines(contents: Contents | None, texts: Texts, settings: Settings) 
     """What it holds of the chosen recipe, and the net weight that may be printed."""
     if contents is None:
         return ()
-    weight = texts.quantity(contents.mix_g, "mass")
+    weight = _weight(contents, texts, contents.low_g, contents.mix_g, contents.high_g)
     said = texts(N_("{weight} of mix to the hot line"), weight=weight)
     if contents.estimate:
         said = f"{said} {estimate_mark(texts)}"
     lines = [said]
     cells = round(contents.mix_g / contents.per_cell_g) if contents.per_cell_g else 1
     if cells > 1:
-        each = texts.quantity(contents.per_cell_g, "mass")
+        ends = (contents.low_g / cells, contents.per_cell_g, contents.high_g / cells)
+        each = _weight(contents, texts, *ends)
         lines.append(texts(N_("{n} cells of {weight} each"), n=str(cells), weight=each))
     printed = _printed(contents, settings)
     if printed:
         lines.append(texts(N_("Net weight at most: {weights}"), weights=" · ".join(printed)))
     return tuple(lines)
+
+
+def _weight(contents: Contents, texts: Texts, low_g: float, mix_g: float, high_g: float) -> str:
+    """A weight, as a range where it is an estimate."""
+    if contents.estimate:
+        return estimated_mass(texts, low_g, high_g)
+    return texts.quantity(mix_g, "mass")
 
 
 def _printed(contents: Contents, settings: Settings) -> tuple[str, ...]:
@@ -156,7 +171,7 @@ def _contributions(capacity: Capacity, texts: Texts) -> tuple[str, ...]:
     return tuple(
         texts(
             N_("{doubt}: u = {u} mL, {share} percent of u²"),
-            doubt=texts(_DOUBTS[name]),
+            doubt=texts(DOUBT_NAMES[name]),
             u=texts.number(u_ml, 2 if u_ml >= _HUNDREDTH else 4),
             share=_share(100 * (u_ml / capacity.standard_uncertainty_ml) ** 2, texts),
         )

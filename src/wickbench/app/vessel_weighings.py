@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.app.air_pressure import air_pressure
+from wickbench.domain.capacity_advice import capacity_advice
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
-from wickbench.domain.vessels import Capacity, Weighing, capacity_advice, measured_capacity
+from wickbench.domain.vessels import Capacity, Weighing, measured_capacity
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence

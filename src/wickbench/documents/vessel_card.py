@@ -18,9 +18,9 @@ if TYPE_CHECKING:
     from wickbench.documents.flow import Flow
     from wickbench.documents.surface import Colour, Path
 
-CARD_MM: Final = 128.0
-"""Height of a card with a few weighings: two fit on a page."""
-
+_HEAD_MM: Final = 19.0
+_ROW_MM: Final = 5.0
+_NOTE_PT: Final = 8.0
 _SCALES: Final = (1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 7.5, 10.0, 20.0, 50.0)
 _BOX_H_MM: Final = 66.0
 _BOX_SHARE: Final = 0.5
@@ -125,8 +125,8 @@ class VesselCard:
 
 
 def draw_vessel_card(flow: Flow, card: VesselCard) -> None:
-    """Write a card at the flow's place; it begins a page when half a page is not left."""
-    flow.keep(min(CARD_MM, flow.page_h_mm - 2 * flow.margin_mm))
+    """Write a card at the flow's place; it begins a page when its own height is not left."""
+    flow.keep(min(_height_mm(flow, card), flow.page_h_mm - 2 * flow.margin_mm))
     flow.heading(card.title, 15.0)
     if card.subtitle:
         flow.text(card.subtitle, _FACT_PT, colour=GREY)
@@ -140,8 +140,17 @@ def draw_vessel_card(flow: Flow, card: VesselCard) -> None:
     flow.to(max(end, top + _BOX_H_MM if box_w else end) + 3.0)
     _table(flow, card)
     for note in card.notes:
-        flow.text(note, 8.0, colour=GREY)
+        flow.text(note, _NOTE_PT, colour=GREY)
     flow.space(6.0)
+
+
+def _height_mm(flow: Flow, card: VesselCard) -> float:
+    """About what a card takes: two with a few weighings stand on a page."""
+    face, width = flow.faces.regular, flow.width_mm
+    lines = sum(len(wrap(face, note, width, _NOTE_PT)) for note in card.notes)
+    rows = len(card.weighings) + 1 if card.weighings else 0
+    body = _BOX_H_MM if card.drawing is not None else 0.0
+    return _HEAD_MM + body + rows * _ROW_MM + lines * _NOTE_PT * MM_PER_POINT * _LEADING
 
 
 def _facts(

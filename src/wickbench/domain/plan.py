@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from dataclasses import replace
-from typing import TYPE_CHECKING
+from collections.abc import Hashable, Mapping
+from dataclasses import dataclass, field, replace
+from functools import partial
+from typing import TYPE_CHECKING, Self
 
 from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.plan_costs import line_cost
@@ -24,7 +26,7 @@ from wickbench.domain.recipe_checks import recipe_findings
 from wickbench.domain.shortages import LineUse, shortage_finding, shortages
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterable
+    from collections.abc import Callable, Iterable
 
     from wickbench.domain.recipes import Material
 
@@ -32,6 +34,7 @@ __all__ = [
     "LineMix",
     "PlanInputs",
     "PlanLine",
+    "PlanMemo",
     "PotFill",
     "PotPlan",
     "PourPlan",
@@ -40,29 +43,84 @@ __all__ = [
 ]
 
 
-def plan_pour(inputs: PlanInputs) -> PourPlan:
+@dataclass(frozen=True, slots=True)
+class _RecipePart:
+    """What one recipe of a plan comes to."""
+
+    pots: tuple[PotPlan, ...] = ()
+    mixes: Mapping[Hashable, LineMix] = field(default_factory=dict)
+    uses: tuple[LineUse, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+class PlanMemo:
+    """What each recipe of a plan came to the last time.
+
+    A key pressed in one line changes one recipe: the others are taken from here. The plan is the
+    same with a memo as without.
+    """
+
+    def __init__(self) -> None:
+        self._common: PlanInputs | None = None
+        self._parts: dict[Hashable, tuple[object, _RecipePart]] = {}
+
+    def of(self, inputs: PlanInputs) -> Self:
+        """Forget everything unless only lines and stock differ from the last time."""
+        common = replace(inputs, lines=(), stock={})
+        if common != self._common:
+            self._common = common
+            self._parts = {}
+        return self
+
+    def part(self, key: Hashable, asked: object, make: Callable[[], _RecipePart]) -> _RecipePart:
+        """What this recipe comes to; made anew unless the same was asked the last time."""
+        known = self._parts.get(key)
+        if known is None or known[0] != asked:
+            known = self._parts[key] = (asked, make())
+        return known[1]
+
+
+def plan_pour(inputs: PlanInputs, memo: PlanMemo | None = None) -> PourPlan:
     """Plan a pour.
 
     Each pot holds one recipe and fills whole vessels; recipes take the fewest pots, evenly
     filled. A line that cannot be planned is left out and its finding says why.
+
+    Args:
+        inputs: everything the plan is computed from.
+        memo: of the plan before this one, so that only what changed is computed.
     """
+    known = (memo or PlanMemo()).of(inputs)
     findings = list(_equipment_findings(inputs))
     pots: list[PotPlan] = []
     mixes: dict[Hashable, LineMix] = {}
     uses: list[LineUse] = []
     for index, (recipe_key, lines) in enumerate(_by_recipe(inputs.lines).items()):
-        mix, said = recipe_mix(lines[0].recipe, inputs.facts)
-        findings += _about_recipe(recipe_key, [*said, *_recipe_says(lines, inputs)])
-        if mix is None:
-            continue
-        planned = _line_mixes(lines, mix, inputs, findings)
-        mixes |= {key: line_mix for key, (_, line_mix) in planned.items()}
-        uses += [_use(line, line_mix, mix, inputs) for line, line_mix in planned.values()]
-        more, said = plan_pots(index, list(planned.values()), mix, inputs, first=len(pots))
-        pots += more
-        findings += said
+        make = partial(_recipe_part, index, lines, inputs, first=len(pots))
+        part = known.part(recipe_key, (index, lines, len(pots)), make)
+        pots += part.pots
+        mixes |= part.mixes
+        uses += part.uses
+        findings += part.findings
     findings += _pots_again(pots, inputs)
     return _joined(inputs, pots, mixes, uses, findings)
+
+
+def _recipe_part(
+    index: int, lines: list[PlanLine], inputs: PlanInputs, *, first: int
+) -> _RecipePart:
+    mix, said = recipe_mix(lines[0].recipe, inputs.facts)
+    findings = _about_recipe(lines[0].recipe_key, [*said, *_recipe_says(lines, inputs)])
+    if mix is None:
+        return _RecipePart(findings=tuple(findings))
+    planned = _line_mixes(lines, mix, inputs, findings)
+    pots, told = plan_pots(index, list(planned.values()), mix, inputs, first=first)
+    return _RecipePart(
+        pots=tuple(pots),
+        mixes={key: line_mix for key, (_, line_mix) in planned.items()},
+        uses=tuple(_use(line, line_mix, mix, inputs) for line, line_mix in planned.values()),
+        findings=(*findings, *told),
+    )
 
 
 def _by_recipe(lines: Iterable[PlanLine]) -> dict[Hashable, list[PlanLine]]:

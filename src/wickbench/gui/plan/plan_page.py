@@ -13,7 +13,7 @@ from wickbench.app import edit, plan_lines, plans
 from wickbench.app.plan_cards import planned_card, session_card
 from wickbench.app.plan_fields import PLAN_FIELDS
 from wickbench.app.plan_lines import LineWords
-from wickbench.app.plan_view import PlanView, view_plan
+from wickbench.app.plan_view import PlanView, ViewMemo, view_plan
 from wickbench.app.plan_words import goal_of, how_planned, plan_title
 from wickbench.app.pour_codes import taken_codes
 from wickbench.app.pour_session import load_session
@@ -89,6 +89,7 @@ class PlanPage(Page):
         self._words: LineWords | None = None
         self._session: Session | None = None
         self._taken: frozenset[str] = frozenset()
+        self._memo = ViewMemo()
         self.print_sheets = button(texts(N_("Print weigh sheets")))
         self.start = button(texts(_START["planned"]), "primary")
         self.chooser = PlanChooser(texts)
@@ -215,6 +216,7 @@ class PlanPage(Page):
         view = view_plan(
             plan, shelf, self.workspace.settings, self.texts,
             today=self.workspace.clock.today(), taken_codes=self._taken,
+            memo=self._memo,
         )  # fmt: skip
         self.view = view
         self.title.setText(plan_title(self.texts, plan))

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app.material_fields import FINISH_NAMES
 from wickbench.app.texts_marker import N_
 from wickbench.domain.mixes import USUAL_OIL_G_PER_ML, USUAL_OIL_RANGE
 from wickbench.domain.wax_classes import WAX_CLASSES

@@ -189,7 +189,7 @@ WAX_FIELDS: tuple[FieldSpec, ...] = (
         "choice",
         group=_WORKING,
         choices=choices(FINISH_NAMES),
-        hint=N_("Left empty: as is usual for its class. A plan holds back what comes later."),
+        hint=N_("A plan holds back what is poured later."),
     ),
     field(
         "wax",

@@ -97,7 +97,7 @@ def blend_lines(texts: Texts, view: RecipeView) -> tuple[str, ...]:
         density = texts(N_("{span} (estimate)"), span=span)
     else:
         density = texts.quantity(blend.density_g_per_ml, "density")
-    lines = [texts(N_("The blend weighs {density} at {at_c}."), density=density, at_c=20.0)]
+    lines = [texts(N_("The blend weighs {density}."), density=density)]
     names = {row.material: row.name for row in view.oils}
     if blend.lowest_flash is not None:
         key, flash_c = blend.lowest_flash

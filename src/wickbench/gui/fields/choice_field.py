@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 _CHARACTERS: Final = 8
 _ROWS: Final = 16
 _INSET: Final = 10
+_NOT_CHOSEN: Final = "–"
 
 
 class ElidingCombo(QComboBox):
@@ -58,6 +59,7 @@ class ChoiceField(Field):
             pairs: stored word and translated label, in order; the word ``""`` is *not chosen*.
         """
         self.combo = ElidingCombo()
+        self._assumed = _NOT_CHOSEN
         slim(self.combo)
         super().__init__(self.combo, accessible_name)
         WheelGuard(self.combo)
@@ -71,6 +73,13 @@ class ChoiceField(Field):
         for word, shown in pairs:
             self.combo.addItem(shown, word)
         self._put(kept)
+
+    @override
+    def show_assumed(self, text: str) -> None:
+        at = self.combo.findData("")
+        if at >= 0 and self.combo.itemText(at) in {_NOT_CHOSEN, self._assumed}:
+            self._assumed = text or _NOT_CHOSEN
+            self.combo.setItemText(at, self._assumed)
 
     @override
     def text(self) -> str:

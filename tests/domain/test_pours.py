@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from scipy.optimize import Bounds, LinearConstraint, milp
 
 from wickbench.domain.errors import OutOfRange
+from wickbench.domain.pot_filling import fullest_first, rounded_bound
 from wickbench.domain.pot_split import Groups, first_fit, keep_sizes_together, lower_bound
 from wickbench.domain.pours import blend_leftover, split_into_pots
 
@@ -111,7 +112,8 @@ def test_no_packing_can_do_with_fewer(vessels: list[int], bound: int) -> None:
 @given(masses, st.integers(0, 300))
 def test_the_bound_is_a_bound(vessels: list[int], spare: int) -> None:
     pot = max(vessels) + spare
-    bound = lower_bound(Groups.of(vessels), pot)
+    groups = Groups.of(vessels)
+    bound = max(lower_bound(groups, pot), rounded_bound(groups.sizes, groups.counts, pot))
     assert -(-sum(vessels) // pot) <= bound <= len(split_into_pots(vessels, pot))
 
 
@@ -241,3 +243,19 @@ def test_candles_of_one_size_stay_together() -> None:
     """18 tumblers and 12 tins over two pots: one size is split, not both."""
     groups = Groups.of([2243] * 18 + [1810] * 12)
     assert set(keep_sizes_together(groups, 40_000)) == {(14, 0), (4, 12)}
+
+
+@given(masses, st.integers(0, 300))
+def test_pots_filled_as_full_as_can_be_hold_everything(vessels: list[int], spare: int) -> None:
+    groups, pot = Groups.of(vessels), max(vessels) + spare
+    pots = fullest_first(groups.sizes, groups.counts, pot)
+    assert all(groups.load(counts) <= pot for counts in pots)
+    assert tuple(map(sum, zip(*pots, strict=True))) == groups.counts
+
+
+def test_the_rounded_bound_sees_what_weight_alone_does_not() -> None:
+    """Ten vessels a little above a quarter of the pot: three to a pot, four pots, by hand."""
+    groups = Groups.of([251] * 10)
+    assert -(-groups.whole // 1000) == 3
+    assert rounded_bound(groups.sizes, groups.counts, 1000) == 4
+    assert len(fullest_first(groups.sizes, groups.counts, 1000)) == 4

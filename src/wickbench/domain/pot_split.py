@@ -13,6 +13,8 @@ from functools import lru_cache
 from itertools import permutations
 from typing import TYPE_CHECKING
 
+from wickbench.domain.pot_filling import fullest_first, rounded_bound
+
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
@@ -100,13 +102,18 @@ def first_fit(groups: Groups, pot: int) -> Pots:
 def fewest_pots(groups: Groups, pot: int) -> Pots:
     """The fewest pots that hold all; every size must fit a pot by itself.
 
-    Exact, unless the search is cut short after a fixed number of steps: then first fit stands.
+    Exact, unless the search is cut short after a fixed number of steps: then the best that was
+    found stands.
     """
+    bound = max(lower_bound(groups, pot), rounded_bound(groups.sizes, groups.counts, pot))
     found = first_fit(groups, pot)
-    for number in range(lower_bound(groups, pot), len(found)):
-        packed = pack_in(groups, pot, number)
-        if packed is not None:
-            return packed
+    if len(found) > bound:
+        found = min(found, fullest_first(groups.sizes, groups.counts, pot), key=len)
+    while len(found) > bound:
+        packed = pack_in(groups, pot, len(found) - 1)
+        if packed is None:
+            break
+        found = packed
     return found
 
 

@@ -1,0 +1,98 @@
+"""What a key pressed in a plan of many pots sets going: counted, not timed."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import TYPE_CHECKING
+
+import pytest
+from PySide6.QtCore import QCoreApplication, QEvent, QObject
+from PySide6.QtWidgets import QApplication, QLineEdit
+from typing_extensions import override
+
+from app.test_pouring import bench_with_plan
+from gui.test_plan_page import open_cell, shown
+from wickbench.app import edit, plans
+from wickbench.app.plan_fields import LINE_FIELDS
+from wickbench.gui.plan.pot_card import PotCardView
+
+if TYPE_CHECKING:
+    from pytestqt.qtbot import QtBot
+
+    from gui.conftest import Answers
+    from wickbench.app.workspace import Workspace
+    from wickbench.gui.plan.plan_page import PlanPage
+
+FIRST, NEXT = "300", "301"
+SETTLED = 60
+
+
+class Layouts(QObject):
+    """Counts layout requests by the class of the widget that is laid out."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.count: Counter[str] = Counter()
+
+    @override
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.count[watched.objectName() or type(watched).__name__] += 1
+        return False
+
+
+@pytest.fixture
+def page(workspace: Workspace, ask: Answers, qtbot: QtBot) -> PlanPage:
+    plan = bench_with_plan(workspace)
+    row = plans.load_plan(workspace, plan).lines[0]
+    count = next(spec for spec in LINE_FIELDS if spec.name == "count")
+    edit.store_field(workspace, count, row.id, int(FIRST))
+    return shown(workspace, ask, qtbot)
+
+
+def cards(page: PlanPage) -> list[PotCardView]:
+    return [card for card in page.cards if not card.isHidden()]
+
+
+def settle() -> None:
+    for _ in range(SETTLED):
+        QApplication.processEvents()
+
+
+def test_a_key_shows_only_what_is_in_sight_and_the_rest_follows(
+    page: PlanPage, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    editor = open_cell(page, 0, "count")
+    assert isinstance(editor, QLineEdit)
+    settle()
+    assert len(cards(page)) > 10
+    at_once: list[PotCardView] = []
+    bare = PotCardView.show_card
+    monkeypatch.setattr(
+        PotCardView, "show_card", lambda card, what: (at_once.append(card), bare(card, what))
+    )
+    editor.setText(FIRST[:-1])
+    qtbot.keyClicks(editor, NEXT[-1])
+    in_sight = [card for card in cards(page) if not card.visibleRegion().isEmpty()]
+    assert set(at_once) == set(in_sight)
+    assert len(at_once) < 5
+    settle()
+    assert set(at_once) >= set(cards(page))
+
+
+def test_a_key_that_changes_no_height_lays_nothing_of_the_page_out(
+    page: PlanPage, qtbot: QtBot, qapp: QApplication
+) -> None:
+    editor = open_cell(page, 0, "count")
+    assert isinstance(editor, QLineEdit)
+    settle()
+    pots = len(cards(page))
+    seen = Layouts()
+    qapp.installEventFilter(seen)
+    editor.setText(FIRST[:-1])
+    qtbot.keyClicks(editor, NEXT[-1])
+    QCoreApplication.sendPostedEvents()
+    qapp.removeEventFilter(seen)
+    assert len(cards(page)) == pots
+    assert {name for name in seen.count if name in {"pots", "main_column"}} == set()
+    assert sum(seen.count.values()) <= 12, seen.count

@@ -183,8 +183,10 @@ def write_papers(path: Path, folder: Path) -> int:
 
 def open_window(path: Path | None) -> int:
     """Opens the window and stays until it is closed; returns the exit code."""
+    from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication
 
+    from wickbench.domain.quantities import prepare_units
     from wickbench.gui.main_window import MainWindow
     from wickbench.gui.trouble_relay import TroubleRelay
 
@@ -197,6 +199,7 @@ def open_window(path: Path | None) -> int:
     window.show()
     if path is not None:
         window.open_workshop(path)
+    QTimer.singleShot(0, prepare_units)  # once the window is painted; nothing when already done
     return int(application.exec())
 
 

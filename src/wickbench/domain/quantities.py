@@ -75,6 +75,11 @@ def units_of(kind: str) -> tuple[str, ...]:
     return kind_of(kind).shown
 
 
+def prepare_units() -> None:
+    """Work out the factors of all units now, so that the first figure need not wait for them."""
+    _factors()
+
+
 def convert(value: float, kind: str, unit: str) -> float:
     """A value of the kind's base unit in another unit; ``lb oz`` gives ounces.
 

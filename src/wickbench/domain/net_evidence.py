@@ -106,24 +106,26 @@ def tare_doubt_g(empty_g: float) -> tuple[float, float]:
 
 
 def shared_by_chance(jars: int, sharing: int, empty_g: float, scale_reads_to_g: float) -> float:
-    """How likely a jar shares its weight on the scale with so many of the others.
+    """How likely it is at most that so many jars of a set read the same without being averaged.
 
-    Masses are taken to lie evenly within 3 % of ``empty_g``: each other jar reads the same with
-    the chance step ÷ range, and the number that do is binomial.
+    Masses are taken to lie evenly within 3 % of ``empty_g``: another jar reads the same with the
+    chance step ÷ range, the number that do is binomial, and the expected number of such groups is
+    a bound for the chance of one (Markov's inequality).
 
     Args:
         jars: how many were weighed.
-        sharing: how many of them read the same.
+        sharing: how many of them read the same, 2 or more.
         empty_g: what they read.
         scale_reads_to_g: step of the scale.
     """
-    spread_g = empty_g * _MIDDLE_PERCENT / 100.0
-    chance = 1.0 if spread_g <= scale_reads_to_g else scale_reads_to_g / spread_g
+    range_g = empty_g * _MIDDLE_PERCENT / 100.0
+    chance = 1.0 if range_g <= scale_reads_to_g else scale_reads_to_g / range_g
     others = jars - 1
-    return math.fsum(
+    tail = math.fsum(
         math.comb(others, k) * chance**k * (1.0 - chance) ** (others - k)
         for k in range(sharing - 1, others + 1)
     )
+    return min(1.0, jars * tail / sharing)
 
 
 def _net_g(one: NetWeighing) -> float | None:

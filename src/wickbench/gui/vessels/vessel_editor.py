@@ -130,6 +130,7 @@ class VesselEditor(QWidget):
         for form in self.forms:
             form.edited.connect(self._typed)
             form.refused.connect(self._typed)
+            form.committed.connect(self._typed)
         for table in self.tables:
             table.typed.connect(self._typed)
         self.recipe.committed.connect(self._choose_recipe)
@@ -196,11 +197,12 @@ class VesselEditor(QWidget):
         said = {n: self.workspace.texts.say(f) for n, f in view.beside_fields.items()}
         for name, field in self.first.fields.items():
             before, now = self._beside.get(name, ""), said.get(name, "")
-            if field.trouble.sentence == before:
-                if now:
-                    field.show_trouble(now)
-                elif before:
-                    field.clear_trouble()
+            if field.trouble.sentence not in {"", before}:
+                continue
+            if now:
+                field.show_trouble(now)
+            elif before:
+                field.clear_trouble()
         self._beside = said
 
     def _show_view(self, view: VesselView) -> None:

@@ -149,6 +149,9 @@ def test_thin_air_buoys_water_less() -> None:
     """ISO 8655-6, table of Z at 20 °C: 1.0026 mL/g at 80 kPa."""
     # 80 kPa stand at 1949 m in the standard atmosphere (ISO 2533).
     assert equipment.brim_of_water(1000.0, 20.0, 1949.0) == pytest.approx(1002.6, abs=0.05)
+    # A pressure that was read goes before the one of the height.
+    read = equipment.brim_of_water(1000.0, 20.0, hectopascal=800.0)
+    assert read == pytest.approx(1002.6, abs=0.05)
 
 
 @given(st.floats(1, 200_000), st.floats(1, 40))

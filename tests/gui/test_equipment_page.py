@@ -187,6 +187,20 @@ def test_a_brim_is_measured_with_water(
     assert equipment.load_equipment(workspace).pots[0]["brim_ml"] is None
 
 
+def test_a_brim_is_measured_at_the_pressure_that_was_read(
+    qtbot: QtBot, page: EquipmentPage, workspace: Workspace
+) -> None:
+    workspace.set_settings({"air_pressure_hpa": 800.0, "room_c": 20.0})
+    pots = page.sections["pot"]
+    add(qtbot, pots, name="Blue pitcher")
+    brim = pots.editor.brim
+    assert brim is not None
+    type_into(qtbot, brim.water, "10 kg")
+    assert "800 hPa, as entered" in brim.air.text()
+    # ISO 8655-6, table of Z at 20 °C: 1.0026 mL/g at 80 kPa, 1.0029 at 101.3 kPa.
+    assert "10026" in brim.result.text().replace(",", "")
+
+
 def test_water_that_cannot_be_read_says_so(qtbot: QtBot, page: EquipmentPage) -> None:
     pots = page.sections["pot"]
     add(qtbot, pots, name="Blue pitcher")

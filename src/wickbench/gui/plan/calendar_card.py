@@ -46,7 +46,7 @@ _INVITE: Final = N_(
     "Say by when the candles are needed: the days to pour, to test and to order follow from it."
 )
 _LEGEND: Final = N_(
-    "▲ order   ○ test pour   ● pour   ■ label. Light: cure. Dark: burn tests. Dashed: today."
+    "▲ order   ○ test pour   ● pour   ■ label. Framed: cure. Solid: burn tests. Dashed: today."
 )
 
 

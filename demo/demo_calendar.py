@@ -35,5 +35,4 @@ def fill_calendar(workspace: Workspace, keys: dict[str, int]) -> None:
             records.update(connection, "item", keys[name], values)
     workspace.set_setting("work_sun", 0)
     with workspace.step(N_("Choose the day")) as connection:
-        values = {"needed_on": NEEDED_ON, "spare_days": 2}
-        records.update(connection, "plan", keys["plan"], values)
+        records.update(connection, "plan", keys["plan"], {"needed_on": NEEDED_ON, "spare_days": 2})

@@ -22,7 +22,7 @@ from wickbench.app.vessel_advice import advice, usual_wicks
 from wickbench.app.vessel_drawing import wick_places
 from wickbench.app.vessel_results import box_line, capacity_lines, contents_lines, how_measured
 from wickbench.app.vessel_tables import BRIM_WEIGHINGS, DIAMETERS, LINE_WEIGHINGS
-from wickbench.app.vessel_texts import length, length_range, next_vessel
+from wickbench.app.vessel_texts import estimated_mass, length, length_range, next_vessel
 from wickbench.app.workspace import Services, Workspace
 from wickbench.documents.stacking import spread
 from wickbench.domain.catalog import Candle, Material, Vessel, WeighingRow, Wick
@@ -240,8 +240,26 @@ def test_what_it_holds_is_volume_times_the_density_of_the_liquid(
     # Cylinder of 70 mm to the line at 66 mm: π/4 · 7.0² · 6.6 mL, times 0.870 g/mL.
     assert found.contents.mix_g == pytest.approx(math.pi / 4 * 49 * 6.6 * 0.870)
     first = contents_lines(found.contents, workspace.texts, workspace.settings)[0]
-    # 220.98 g; in ounces by 28.349523125 g: 7.8 oz.
-    assert first.startswith("221.0 g · 7.8 oz of mix")
+    # 220.98 g by hand; nobody weighed it, so it has no tenths.
+    assert first.startswith("221 g of mix")
+
+
+@pytest.mark.parametrize(
+    ("units", "grams", "said"),
+    [
+        # 28.349523125 g to the ounce (NIST SP 811), worked by hand.
+        (("g", "lb oz"), (200.3, 213.8), "200–214 g · 7.1–7.5 oz"),
+        (("g", "lb oz"), (440.0, 470.0), "440–470 g · 15.5 oz – 1 lb 0.6 oz"),
+        (("oz", "g"), (220.98, 220.98), "7.8 oz · 221 g"),
+        (("g", ""), (1200.0, 1300.4), "1200–1300 g"),
+    ],
+)
+def test_an_estimated_weight_is_a_range_without_tenths(
+    units: tuple[str, str], grams: tuple[float, float], said: str
+) -> None:
+    texts = Texts(units=Units(shown={"mass": units}))
+    found = estimated_mass(texts, *grams).replace("\N{NO-BREAK SPACE}", " ")
+    assert found == said
 
 
 def test_of_an_estimate_only_the_lower_end_may_be_printed(workspace: Workspace, jar: int) -> None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.recipe_fields import TEST_STATE_NAMES
 from wickbench.app.texts_marker import N_
+from wickbench.app.vessel_texts import estimated_mass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -71,10 +72,12 @@ def given_on_text(texts: Texts, record: TestRecord) -> str:
 
 
 def net_text(texts: Texts, net: PlannedNet | None) -> str:
-    """The planned net weight: "207.3 g · 7.31 oz (estimate)"."""
+    """The planned net weight: "207.3 g · 7.3 oz", or "203–211 g · 7.2–7.4 oz (estimate)"."""
     if net is None:
         return ""
     weight = texts.quantity(net.net_g, "mass")
+    if net.estimate and not net.weighed_in:
+        weight = estimated_mass(texts, net.low_g, net.high_g)
     if net.weighed_in:
         return texts(N_("{weight} of wax, oil and dye weighed in"), weight=weight)
     said = texts(N_("{weight} of wax, oil and dye to the line"), weight=weight)

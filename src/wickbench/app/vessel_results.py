@@ -101,9 +101,9 @@ def contents_lines(contents: Contents | None, texts: Texts, settings: Settings) 
 
 
 def _weight(contents: Contents, texts: Texts, low_g: float, mix_g: float, high_g: float) -> str:
-    """A weight, as a range where it is an estimate."""
+    """A weight; as a range, in one unit so that it stays short, where it is an estimate."""
     if contents.estimate:
-        return estimated_mass(texts, low_g, high_g)
+        return estimated_mass(texts, low_g, high_g, both=False)
     return texts.quantity(mix_g, "mass")
 
 

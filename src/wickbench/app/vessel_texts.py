@@ -20,6 +20,7 @@ _HALF_MG = 0.0005
 _INCH_DIGITS = 2
 _TENTHS_BELOW_ML = 10.0
 _WHOLE_FROM_ML = 2.0
+_ESTIMATE_DIGITS = {"g": 0, "oz": 1, "lb oz": 1}
 
 
 def length(texts: Texts, value_mm: float, *, step_mm: float = _HALF_MM) -> str:
@@ -41,6 +42,27 @@ def length_range(texts: Texts, low_mm: float, high_mm: float) -> str:
         for value in (low_mm, high_mm)
     )
     return high if low == high else f"{low.removesuffix(unit).rstrip()}–{high}"
+
+
+def estimated_mass(texts: Texts, low_g: float, high_g: float, *, both: bool = True) -> str:
+    """A weight that nobody measured, as its range: "200–214 g · 7.1–7.5 oz"."""
+    units = [texts.units.first("mass")]
+    if both and texts.units.second("mass"):
+        units.append(texts.units.second("mass"))
+    return " · ".join(_mass_span(texts, low_g, high_g, unit) for unit in units)
+
+
+def _mass_span(texts: Texts, low_g: float, high_g: float, unit: str) -> str:
+    """Whole grams, or tenths of an ounce; the unit once where it is the same."""
+    digits = _ESTIMATE_DIGITS.get(unit, 2)
+    low, high = (
+        format_quantity(value, "mass", unit, digits=digits, locale=texts.units.locale)
+        for value in (low_g, high_g)
+    )
+    if low == high:
+        return high
+    number, *names = low.split()
+    return f"{number}–{high}" if names == high.split()[1:] else f"{low} – {high}"
 
 
 def set_level(texts: Texts, levels: Levels) -> tuple[str, bool]:

@@ -13,11 +13,14 @@ from app.test_pouring import bench_with_plan
 from wickbench.app import leftover_keeping as keeping
 from wickbench.app import plans, shelf_edit, stock
 from wickbench.app.candle_state import state_of
+from wickbench.app.candles import view_candle
+from wickbench.app.label_findings import candle_findings
 from wickbench.app.layered_jars import JarDraft, LayerDraft, view_jar
 from wickbench.app.layered_making import make_jar
 from wickbench.app.leftover_recipes import write_mix
 from wickbench.app.leftovers import leftover_rows, view_leftover
 from wickbench.app.mixes import recipe_of
+from wickbench.app.plan_view import view_plan
 from wickbench.app.shelf import load_shelf
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Rank
@@ -177,3 +180,21 @@ def test_the_list_and_what_one_is_made_of(workshop: Workspace) -> None:
     assert shown.load.startswith("7.41")
     view = view_leftover(shelf.leftovers[one], shelf, workshop.texts)
     assert math.fsum(part.mass_g for part in view.parts) == pytest.approx(300.0)
+
+
+def test_not_for_sale_is_told_where_it_is_planned_and_labelled(workshop: Workspace) -> None:
+    vessel, one, other = jar_workshop(workshop, certificate=5.0)
+    candle = make_jar(workshop, load_shelf(workshop), two_layers(vessel, one, other))
+    shelf, texts = load_shelf(workshop), workshop.texts
+    made = shelf.candles[candle]
+    view = view_candle(made, shelf, workshop.settings, texts)
+    assert "leftovers.oil-over" in [said.key for said in view.findings]
+    labels = candle_findings(made, "jar", shelf, workshop.settings, texts)
+    assert {"leftovers.oil-over", "print.not-passed"} <= {said.key for said in labels}
+    plan = plans.new_plan(workshop)
+    plans.add_line(workshop, plan, {"candle_id": candle, "count": 1})
+    row = plans.load_plan(workshop, plan)
+    today = workshop.clock.today()
+    planned = view_plan(row, load_shelf(workshop), workshop.settings, texts, today=today)
+    assert {"leftovers.oil-over", "plan.candle-untested"} <= {one.key for one in planned.findings}
+    assert "Not for sale, because of Oil." in (made.note or "")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.app.candle_net import MG_PER_G
+from wickbench.app.layered_candles import layered_findings
 from wickbench.app.vessel_advice import advice, burns, wick_diameter_mm
 from wickbench.domain.catalog import Wick
 from wickbench.domain.errors import DomainError
@@ -37,6 +38,7 @@ def findings_of(
         *_missing(candle, measures, net),
         *_code(candle, shelf),
         *_recipe(candle, shelf),
+        *layered_findings(candle, shelf),
         *_wicks(candle, shelf, measures),
         *_vessel(candle, shelf, measures),
         *_declared(candle, net, settings),

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 _SLACK_MM: Final = 0.005
 _PAGE_FINDINGS: Final = "sheet.near-"
 _NET: Final = "net-weight."
+_LAYERED: Final = "leftovers."
 
 
 def candle_findings(
@@ -42,6 +43,9 @@ def candle_findings(
         # A label may be printed before the fill is mended, so this does not stop the print.
         told = [one for one in view.findings if one.key.startswith(_NET)]
         found += [Finding(min(one.rank, Rank.WATCH), one.key, one.data) for one in told]
+    # A label for oneself may be printed: it is told, and stops nothing.
+    told = [one for one in view.findings if one.key.startswith(_LAYERED)]
+    found += [Finding(Rank.WATCH, one.key, one.data) for one in told]
     # Without a wick the caution sticker is the one for melts, and the label belongs to none.
     found += [one for one in view.findings if one.key == "candle.no-wick"]
     if view.tested.state == "test_again":

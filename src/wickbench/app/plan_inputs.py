@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, TypeVar
 
 from wickbench.app.candle_state import state_of
+from wickbench.app.layered_candles import layered_findings
 from wickbench.app.leftovers_wanted import wanted_leftovers
 from wickbench.app.measures import measure_once
 from wickbench.app.mixes import facts_of, recipe_of
@@ -148,10 +149,12 @@ def _about_candle(one: Resolved, shelf: Shelf, about: tuple[object, ...]) -> lis
     if one.candle is None:
         vessel = one.vessel.name if one.vessel else ""
         return [Finding(Rank.NOTE, "plan.line-no-candle", {"vessel": vessel}, about)]
+    found = [replace(said, about=about) for said in layered_findings(one.candle, shelf)]
     state = state_of(one.candle, shelf).state
-    if state == "passed":
-        return []
-    return [Finding(Rank.WATCH, f"plan.candle-{state}", {"candle": one.candle.name}, about)]
+    if state != "passed":
+        data = {"candle": one.candle.name}
+        found.append(Finding(Rank.WATCH, f"plan.candle-{state}", data, about))
+    return found
 
 
 def items_of(one: Resolved) -> dict[int, int]:

@@ -136,8 +136,10 @@ def _holds(pot: PotPlan, made: Recipe, shelf: Shelf, texts: Texts) -> PotHolds:
         )
         for part in mix_parts(made)
     ]
-    old = ", ".join(f"{_grams(line.weigh_g, texts)} {line.name}" for line in pot.leftovers)
-    new = ", ".join(f"{line.name} {_grams(line.weigh_g, texts)}" for line in pot.weigh)
+    old = ", ".join(
+        f"{_grams(line.weigh_g, texts, line.step_g)} {line.name}" for line in pot.leftovers
+    )
+    new = ", ".join(f"{line.name} {_grams(line.weigh_g, texts, line.step_g)}" for line in pot.weigh)
     return PotHolds(
         title=pot_title(pot, texts),
         leftovers=texts(N_("Leftovers: {what}"), what=old),
@@ -149,8 +151,8 @@ def _holds(pot: PotPlan, made: Recipe, shelf: Shelf, texts: Texts) -> PotHolds:
     )
 
 
-def _grams(mass_g: float, texts: Texts) -> str:
-    return texts.quantity(mass_g, "mass", step=0.1, both=False)
+def _grams(mass_g: float, texts: Texts, step_g: float = 0.1) -> str:
+    return texts.quantity(mass_g, "mass", step=step_g, both=False)
 
 
 # -- trying and changing ---------------------------------------------------------------------------

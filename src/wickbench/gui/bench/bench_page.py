@@ -78,7 +78,7 @@ class BenchPage(Page):
         self.buttons.addWidget(self.to_labels)
         self.to_labels.setVisible(False)
         for part in (
-            self.progress, self.keep, self.step, self.offer, self.findings, self.heat, self.fills,
+            self.progress, self.step, self.offer, self.findings, self.heat, self.fills, self.keep,
         ):  # fmt: skip
             self.main.addWidget(part)
         self.main.addStretch(1)

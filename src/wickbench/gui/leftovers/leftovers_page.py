@@ -104,9 +104,11 @@ class LeftoversPage(Page):
             Column(key="oils", title=N_("Oils"), show=lambda row: row.oils),
             Column(
                 key="since", title=N_("Since"), show=lambda row: row.since,
-                sort=lambda row: row.kept_on, spare=True,
+                sort=lambda row: row.kept_on, spare=True, keeps=True,
             ),
-            Column(key="lot", title=N_("From lot"), show=lambda row: row.lot, spare=True),
+            Column(
+                key="lot", title=N_("From lot"), show=lambda row: row.lot, spare=True, keeps=True
+            ),
         ]  # fmt: skip
 
     def _lay_out(self) -> None:

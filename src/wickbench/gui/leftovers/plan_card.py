@@ -29,8 +29,8 @@ if TYPE_CHECKING:
     from wickbench.app.workspace import Workspace
 
 _OWN_KIND: Final = N_(
-    "{names} makes it another candle than the one that was tested. Write the mix as a recipe, "
-    "and test it."
+    "With {names} in it this is another candle than the one that was tested. Write the mix as a "
+    "recipe, and test it."
 )
 
 

@@ -62,6 +62,14 @@ class LeftoversPage(Page):
         self.keep_first = button(texts(N_("Keep a leftover")), "primary")
         self.keep_card = KeepCard(workspace)
         self.jar_card = JarCard(workspace)
+        self._make_tables()
+        self._make_side()
+        self._lay_out()
+        self._connect()
+        name_attributes(self)
+
+    def _make_tables(self) -> None:
+        texts = self.texts
         self.parts_model: RowModel[PartShown] = RowModel(
             lambda: self.texts, _part_columns(), lambda row: row.key
         )
@@ -74,10 +82,6 @@ class LeftoversPage(Page):
         self.uses = TableView(
             self.uses_model, texts(N_("Where it went")), most_rows=8, fewest_rows=1
         )
-        self._make_side()
-        self._lay_out()
-        self._connect()
-        name_attributes(self)
 
     def _make_side(self) -> None:
         texts = self.texts

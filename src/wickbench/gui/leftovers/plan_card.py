@@ -37,13 +37,15 @@ _OWN_KIND: Final = N_(
 class LeftoverCard(PlanPanel):
     """Choose a leftover, how much, for which recipe; see what to weigh new."""
 
+    name_words = N_("Leftovers in this pour")
+    open_at_first = False
+
     def __init__(self, workspace: Workspace) -> None:
         super().__init__(workspace)
         texts = workspace.texts
         self._view: PlanView | None = None
         self._shelf: Shelf | None = None
         self._shown: LeftoverCardView | None = None
-        self.words = heading(texts(N_("Leftovers in this pour")))
         self.card = QFrame()
         set_look(self.card, "card")
         self.planned = QWidget()
@@ -87,7 +89,7 @@ class LeftoverCard(PlanPanel):
         inside.setSpacing(12)
         for part in (self.planned, self.pots, self.form):
             inside.addWidget(part)
-        for part in (self.words, self.card, self.how):
+        for part in (self.card, self.how):
             self.box.addWidget(part)
 
     def _connect(self) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QToolButton
 
 from app.test_leftovers_app import everything
 from app.test_pouring import bench_with_plan
@@ -37,7 +37,12 @@ def pour(hands: Hands, plan: Any) -> Any:  # noqa: ANN401 - the page of the plan
 
 
 def leftover_card(plan: Any) -> Any:  # noqa: ANN401 - one of the page's cards
-    return next(card for card in plan.panels if card.objectName() == "LeftoverCard")
+    card = next(card for card in plan.panels if card.objectName() == "LeftoverCard")
+    header = plan.findChild(QToolButton, "LeftoverCard_header")
+    if header is not None and not header.isChecked():
+        header.click()  # folded until somebody wants it
+        QApplication.processEvents()
+    return card
 
 
 def test_a_leftover_goes_from_one_pot_into_another(hands: Hands) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import TYPE_CHECKING
 
 import pytest
@@ -288,3 +289,20 @@ def test_the_calendar_is_printed(
     qtbot.mouseClick(card.print_page, Qt.MouseButton.LeftButton)
     assert ask.asked == ["Where shall the calendar be kept? Calendar 2026-12-19.pdf"]
     assert "Pour all of it" in PdfReader(ask.path).pages[0].extract_text()
+
+
+def test_a_section_folds_stays_folded_and_still_warns(page: PlanPage, workspace: Workspace) -> None:
+    section = next(one for one in page.sections if isinstance(one.panel, CalendarCard))
+    assert section.holder.isVisibleTo(page)
+    section.header.setFocus()
+    QTest.keyClick(section.header, Qt.Key.Key_Space)
+    assert not section.holder.isVisibleTo(page)
+    assert workspace.services.user.text("plan_folded") == "CalendarCard=folded"
+    # Needed so soon that it is too late: the sign beside the folded heading says so.
+    assert page.plan is not None
+    plans.set_day(workspace, page.plan.id, "needed_on", dt.date(2026, 11, 27))
+    page.refresh(None)
+    QApplication.processEvents()
+    assert section.sign.isVisibleTo(page)
+    QTest.keyClick(section.header, Qt.Key.Key_Space)
+    assert section.holder.isVisibleTo(page)

@@ -24,6 +24,7 @@ DEFAULTS: Final[Mapping[str, object]] = {
     "stage": "",
     "recent_files": [],
     "backup_folder": "",
+    "plan_folded": "",
 }
 """Every setting with its default."""
 

@@ -75,6 +75,11 @@ class FindingsList(QWidget):
             said = [("fine", "", texts(self._all_well), None)]
         self._say(texts, said)
 
+    @property
+    def worst(self) -> str:
+        """Look of the worst that is said: "stops", "watch", "note", "fine" or nothing."""
+        return self._shown[0][0] if self._shown else ""
+
     def show_well(self, texts: Texts, findings: Sequence[Finding]) -> None:
         """Say what was checked and is right, each with a tick."""
         self._say(texts, [("fine", "", texts.say(one), None) for one in findings])

@@ -101,6 +101,10 @@ QPushButton[look="primary"]:focus { border: 2px solid $ink; padding: 4px 15px; }
 QPushButton[look="primary"]:disabled { background: $paper; color: $quiet; border-color: $line; }
 QPushButton[look="flat"], QToolButton[look="flat"] { background: transparent; color: $accent;
   border: 1px solid transparent; border-radius: 4px; padding: 3px 6px; }
+QToolButton[look="section"] { background: transparent; border: 1px solid transparent;
+  font-weight: bold; padding: 2px 4px 2px 0; }
+QToolButton[look="section"]:hover { background: $hover; }
+QToolButton[look="section"]:focus { border: 1px solid $accent; }
 QPushButton[look="flat"]:hover, QToolButton[look="flat"]:hover { background: $hover; }
 QPushButton[look="flat"]:focus, QToolButton[look="flat"]:focus { border: 1px solid $accent; }
 """

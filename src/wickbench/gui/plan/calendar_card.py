@@ -22,7 +22,7 @@ from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.fonts import scaled
 from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import name_attributes
-from wickbench.gui.page import button, card, heading, label
+from wickbench.gui.page import button, card, label
 from wickbench.gui.plan.calendar_drawing import CalendarDrawing
 from wickbench.gui.plan.panels import PlanPanel
 from wickbench.gui.plan.weigh_row import put
@@ -80,6 +80,8 @@ class DayRow(QWidget):
 class CalendarCard(PlanPanel):
     """The field for the day of need, the strip of days, each step, and what to do about it."""
 
+    name_words = N_("Calendar")
+
     def __init__(self, workspace: Workspace) -> None:
         super().__init__(workspace)
         texts = self.texts
@@ -124,7 +126,6 @@ class CalendarCard(PlanPanel):
             self.legend, self.steps, self.print_page, self.how,
         ):  # fmt: skip
             inside.addWidget(part)
-        self.box.addWidget(heading(self.texts(N_("Calendar"))))
         self.box.addWidget(frame)
 
     @override

@@ -55,13 +55,15 @@ class _PotWords(QWidget):
 class HeatCard(PlanPanel):
     """Minutes on the heat, what the oil cools, and vessels before a pot is too cold."""
 
+    name_words = N_("Heating and pouring")
+    open_at_first = False
+
     def __init__(self, workspace: Workspace) -> None:
         super().__init__(workspace)
         self.known = HeatKnown()
         self.shown: PlanHeat | None = None
         self._stale = True
         self._last: tuple[PlanView, Shelf] | None = None
-        self.words = heading(self.texts(N_("Heating and pouring")))
         self.card = QFrame()
         set_look(self.card, "card")
         self.pots: list[_PotWords] = []
@@ -77,7 +79,7 @@ class HeatCard(PlanPanel):
         inside.setSpacing(12)
         inside.addLayout(self._pots_box)
         inside.addWidget(self.form)
-        for part in (self.words, self.card, self.how, self.findings):
+        for part in (self.card, self.how, self.findings):
             self.box.addWidget(part)
         self.form.edited.connect(self._typed)
         self.findings.go_requested.connect(self.go_requested)

@@ -6,7 +6,7 @@ To add one: write the class (a ``PlanPanel`` with ``__init__(workspace)``) and g
 from __future__ import annotations
 
 from importlib import import_module
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, ClassVar, Final
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
@@ -24,10 +24,14 @@ class PlanPanel(QWidget):
         go_requested: the person wants to see something: name of the place, and a record or None.
 
     Attributes:
+        name_words: msgid of its heading; the section that it stands in shows it.
+        open_at_first: shown before the person folds it.
         box: where its parts go, from top to bottom.
     """
 
     go_requested = Signal(str, object)
+    name_words: ClassVar[str] = ""
+    open_at_first: ClassVar[bool] = True
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__()

@@ -31,6 +31,7 @@ from wickbench.gui.plan.panels import build_panels
 from wickbench.gui.plan.plan_chooser import PlanChooser
 from wickbench.gui.plan.plan_settings import PlanSettings
 from wickbench.gui.plan.pot_card import PotCardView
+from wickbench.gui.plan.sections import PlanSection
 from wickbench.gui.plan.totals_card import TotalsCard
 from wickbench.gui.steady import SteadyBox
 
@@ -104,6 +105,7 @@ class PlanPage(Page):
         self.how = HowComputed(texts)
         self.findings = FindingsList(N_("Nothing to watch out for."))
         self.panels = build_panels(workspace)
+        self.sections = tuple(PlanSection(panel) for panel in self.panels)
         self._later = IdleTurns(self)
         self._lay_out()
         self._connect()
@@ -130,8 +132,9 @@ class PlanPage(Page):
         self.cautions = label("\n\n".join(texts(words) for words in CAUTIONS), "quiet")
         for part in (
             heading(texts(N_("What it comes to"))), self.totals, self.how,
-            heading(texts(N_("Before you pour"))), self.findings, *self.panels,
-            heading(texts(N_("Take care"))), self.cautions, self.plan_settings.note_form,
+            heading(texts(N_("Before you pour"))), self.findings,
+            heading(texts(N_("Take care"))), self.cautions, *self.sections,
+            self.plan_settings.note_form,
         ):  # fmt: skip
             self.side.addWidget(part)
         self.side.addStretch(1)

@@ -16,7 +16,7 @@ from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.fonts import scaled
 from wickbench.gui.how_computed import HowComputed
 from wickbench.gui.naming import accessible, name_attributes
-from wickbench.gui.page import button, card, heading, label
+from wickbench.gui.page import button, card, label
 from wickbench.gui.plan.panels import PlanPanel
 from wickbench.gui.plan.weigh_row import put
 from wickbench.gui.tables.column import Column
@@ -104,6 +104,8 @@ class AnswerView(QWidget):
 class ShelfCard(PlanPanel):
     """The answer for the plan; on demand a table of candles, and the answer for marked ones."""
 
+    name_words = N_("What can I pour?")
+
     def __init__(self, workspace: Workspace) -> None:
         super().__init__(workspace)
         texts = self.texts
@@ -152,7 +154,6 @@ class ShelfCard(PlanPanel):
             self.of_plan, self.alone, self.hint, self.table, self.best, self.of_chosen, self.how,
         ):  # fmt: skip
             inside.addWidget(part)
-        self.box.addWidget(heading(self.texts(N_("What can I pour?"))))
         self.box.addWidget(frame)
         self._open(shown=False)
 

@@ -16,6 +16,7 @@ from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.leftovers.words import named_field
 from wickbench.gui.materials.entry_form import EntryForm
 from wickbench.gui.naming import name_attributes
+from wickbench.gui.page import label
 
 if TYPE_CHECKING:
     from wickbench.app.workspace import Workspace
@@ -67,8 +68,8 @@ class KeepCard(QWidget):
         self.forms = {
             word: EntryForm(workspace, said, _FIELDS[word], accept) for word, said in ways
         }
-        self.forms["pot"].rows.insertRow(0, texts(N_("Pot")), self.pot)
-        self.forms["scooped"].rows.insertRow(1, texts(N_("Lot")), self.lot)
+        self.forms["pot"].rows.insertRow(0, label(texts(N_("Pot"))), self.pot)
+        self.forms["scooped"].rows.insertRow(1, label(texts(N_("Lot"))), self.lot)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(8)

@@ -66,6 +66,5 @@ def build_panels(workspace: Workspace) -> tuple[PlanPanel, ...]:
     for factory in PANELS:
         module, name = factory.split(":")
         panel: PlanPanel = getattr(import_module(module), name)(workspace)
-        panel.setObjectName(name)
         made.append(panel)
     return tuple(made)

@@ -105,7 +105,6 @@ class PlanPage(Page):
         self.how = HowComputed(texts)
         self.findings = FindingsList(N_("Nothing to watch out for."))
         self.panels = build_panels(workspace)
-        self.sections = tuple(PlanSection(panel) for panel in self.panels)
         self._later = IdleTurns(self)
         self._lay_out()
         self._connect()
@@ -113,6 +112,7 @@ class PlanPage(Page):
 
     def _lay_out(self) -> None:
         texts = self.texts
+        self.sections = tuple(PlanSection(panel) for panel in self.panels)
         self.buttons.addWidget(self.print_sheets)
         self.buttons.addWidget(self.start)
         for one in (self.make_first, self.to_recipes):

@@ -11,7 +11,7 @@ from typing_extensions import override
 from wickbench.app.texts_marker import N_
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.icons import icon_pixmap
-from wickbench.gui.naming import accessible
+from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.style_sheet import set_look
 from wickbench.gui.theme import colours_of
 
@@ -70,7 +70,7 @@ class PlanSection(QWidget):
         box.addLayout(line)
         box.addWidget(self.holder)
         inside.addWidget(self.panel)
-        self.header.setObjectName(f"{type(self.panel).__name__}_header")
+        name_attributes(self)
 
     # -- folding ---------------------------------------------------------------------------------
     def _is_open(self) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import partial
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QColor
@@ -22,6 +22,7 @@ from wickbench.app.label_element_fields import (
 from wickbench.app.label_making import typeface_shelf
 from wickbench.app.label_store import kind_of
 from wickbench.app.label_values import FIELD_WORDS
+from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.fields.line_field import LineField
@@ -35,6 +36,8 @@ if TYPE_CHECKING:
     from wickbench.app.questions import Ask
     from wickbench.app.workspace import Workspace
     from wickbench.domain.labels import AnyElement
+
+_HINT: Final = N_("Choose something on the label to change it.")
 
 
 class ElementPanel(QWidget):
@@ -63,7 +66,7 @@ class ElementPanel(QWidget):
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.addWidget(self.heading)
-        self.hint = label(texts("Choose something on the label to change it."), "quiet")
+        self.hint = label(texts(_HINT), "quiet")
         self._box.addWidget(self.hint)
         line = QHBoxLayout()
         for one in (self.insert, self.choose_picture, self.choose_colour):
@@ -98,12 +101,18 @@ class ElementPanel(QWidget):
         form.show_record(record, shown_values(element))
         self.hint.setVisible(False)
 
-    def clear(self) -> None:
-        """Nothing is chosen."""
+    def clear(self, several: int = 0) -> None:
+        """Nothing is chosen, or several things at once."""
         self.label_id = self.at = self.element = None
         for one in (*self.forms.values(), self.insert, self.choose_picture, self.choose_colour):
             one.setVisible(False)
         self.heading.setText("")
+        texts = self._workspace.texts
+        self.hint.setText(
+            texts(N_("{n} things are chosen. Arrange them, or choose one to change it."), n=several)
+            if several
+            else texts(_HINT)
+        )
         self.hint.setVisible(True)
 
     def _form(self, kind: str) -> ValueForm:

@@ -121,9 +121,9 @@ class ElementsBox(QWidget):
         """Go to an element, or to none."""
         self.at = at
         self._filling = True
-        if at is None:
-            self.table.clearSelection()
-        else:
+        # With Ctrl held, as in choosing all by keys, going to a row would add to what is marked.
+        self.table.clearSelection()
+        if at is not None:
             self.table.go_to(at)
         self._filling = False
         self._enable()

@@ -144,7 +144,8 @@ class LabelsPage(Page):
             record, element = stored.element_ids[at], stored.design.elements[at]
             self.element_panel.show_element(stored.id, at, record, element)
         else:
-            self.element_panel.clear()
+            chosen = len(self.editor.look.preview.chosen)
+            self.element_panel.clear(chosen if editing and chosen > 1 else 0)
         self.element_panel.setVisible(editing and not is_caution)
         self.show_side(shown=self.tabs.currentIndex() == RUN or (editing and not is_caution))
 

@@ -41,7 +41,7 @@ def test_user_text_with_braces_and_percents_is_left_alone() -> None:
 
 def test_several_values_are_listed() -> None:
     assert Texts()("{names}: {masses_g}", names=("a", "b"), masses_g=(1.0, 2.0)) == (
-        "a, b: 1.0 g · 0.0 oz, 2.0 g · 0.1 oz"
+        "a, b: 1.0 g · 0.04 oz, 2.0 g · 0.07 oz"
     )
 
 

@@ -77,3 +77,15 @@ def test_what_stands_in_a_field_reads_as_what_it_shows(
     again = parse(text, kind, locale=locale, assume=units.assumed(kind))
     assert units.full(again, kind) == text
     assert again == pytest.approx(value, rel=2e-4, abs=0.06)
+
+
+@pytest.mark.parametrize(
+    ("grams", "shown"),
+    [
+        # 1 oz = 28.349523125 g (NIST SP 811, appendix B.8)
+        (0.04, "0.04 g · 0.0014 oz"), (0.5, "0.5 g · 0.0176 oz"), (1.0, "1.0 g · 0.04 oz"),
+        (3.1, "3.1 g · 0.11 oz"), (34.0, "34.0 g · 1.2 oz"), (0.0, "0.0 g · 0.0 oz"),
+    ],
+)  # fmt: skip
+def test_a_speck_of_dye_is_never_nothing(grams: float, shown: str) -> None:
+    assert Units().read(grams, "mass").replace("\N{NO-BREAK SPACE}", " ") == shown

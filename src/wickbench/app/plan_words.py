@@ -61,6 +61,7 @@ _OF_EQUIPMENT: Final = {
     "plan.no-pot": "equipment/pot", "plan.pot-no-brim": "equipment/pot",
     "plan.vessel-over-pot": "equipment/pot", "plan.extra-over-pot": "equipment/pot",
     "plan.no-scale": "equipment/scale", "plan.scale-unknown": "equipment/scale",
+    "plan.less-than-the-step": "equipment/scale",
     **{
         f"plan.{what}-too-little-to-weigh": "equipment/scale"
         for what in ("oil", "oil-of-blend", "dye", "additive")

@@ -48,6 +48,8 @@ _READ_DIGITS = {
 _TRIMMED = frozenset({"mm", "%"})  # units whose zeros at the end say nothing
 _OUNCES = frozenset({"oz", "lb oz"})
 _SMALL_G, _SMALL_OUNCE_DIGITS = 1.0, 4  # what a fine scale reads to is no "0.0 oz"
+_FEW_G, _FEW_OUNCE_DIGITS = 10.0, 2  # neither is a gram
+_SMALL_GRAM_DIGITS = 3  # and a speck of dye is no "0.0 g"
 _SMALL_ML = 10  # below this a whole millilitre says too little
 # The unit that a bare number has in a field of the kind, when the shown unit is a compound.
 _ASSUMED = {"lb oz": "oz"}
@@ -136,10 +138,13 @@ class Units:
             digits = 0
         if unit == "mL" and abs(value) < _SMALL_ML:
             digits = 1
-        if unit in _OUNCES and 0 < abs(value) < _SMALL_G:
-            digits = _SMALL_OUNCE_DIGITS
+        speck = kind == "mass" and 0 < abs(value) < _SMALL_G
+        if speck:
+            digits = {"g": _SMALL_GRAM_DIGITS}.get(unit, digits)
+        if unit in _OUNCES and 0 < abs(value) < _FEW_G:
+            digits = _SMALL_OUNCE_DIGITS if speck else _FEW_OUNCE_DIGITS
         text = format_quantity(value, kind, unit, digits=digits, locale=self.locale)
-        return _trim(text) if unit in _TRIMMED else text
+        return _trim(text) if unit in _TRIMMED or (speck and unit == "g") else text
 
 
 def _trim(text: str) -> str:

@@ -16,13 +16,14 @@ from wickbench.domain.equipment import LoadReach, is_too_coarse, load_reach
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.recipes import Role
+from wickbench.domain.rounding import half_up
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from wickbench.domain.plan_values import WeighLine
 
-USUAL_STEPS_G: Final = (1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.001)
+USUAL_STEPS_G: Final = (1.0, 0.5, 0.1, 0.05, 0.01, 0.001)
 """What scales in the shops read to."""
 
 _STEPS_NEEDED: Final = 34  # the first whole number of steps of which one is below 3 %
@@ -103,14 +104,16 @@ def coarse_findings(lines: Sequence[WeighLine]) -> list[Finding]:
         if line.scale is None or line.exact_g <= 0 or not is_too_coarse(line.scale, line.exact_g):
             continue
         key, more = f"plan.{_word(line, oils)}-too-little-to-weigh", {}
-        if line.role is Role.FRAGRANCE:
+        if line.exact_g < line.step_g:
+            key = "plan.less-than-the-step"
+        elif line.role is Role.FRAGRANCE:
             more = _load_range(waxes, oils)
         data = {
             "name": line.name,
             "mass_g": line.exact_g,
             "scale": line.scale.name,
             "step_g": line.step_g,
-            "off_percent": 100 * line.step_g / line.exact_g,
+            "off_percent": half_up(100 * line.step_g / line.exact_g, 1),
             "least_g": least_weighable_g(line.step_g),
             "finer_g": step_needed_g(line.exact_g) or USUAL_STEPS_G[-1],
         }
@@ -132,12 +135,12 @@ def _word(line: WeighLine, oils: Sequence[Reading]) -> str:
 
 
 def _load_range(waxes: Sequence[Reading], oils: Sequence[Reading]) -> dict[str, float]:
-    """Between which loads of wax the pot may lie."""
+    """Between which loads of wax the pot may lie, in tenths of a percent."""
     wax_g, oil_g = (math.fsum(one.mass_g for one in part) for part in (waxes, oils))
     worst_wax, worst_oil = (math.fsum(one.worst_g for one in part) for part in (waxes, oils))
     return {
-        "low_percent": 100 * max(0.0, oil_g - worst_oil) / (wax_g + worst_wax),
-        "high_percent": 100 * (oil_g + worst_oil) / max(wax_g - worst_wax, worst_wax),
+        "low_percent": half_up(100 * max(0.0, oil_g - worst_oil) / (wax_g + worst_wax), 1),
+        "high_percent": half_up(100 * (oil_g + worst_oil) / max(wax_g - worst_wax, worst_wax), 1),
     }
 
 

@@ -5,6 +5,10 @@ from __future__ import annotations
 from wickbench.app.texts_marker import N_
 
 SENTENCES: dict[str, str] = {
+    "plan.less-than-the-step": N_(
+        "{mass_g} of {name} is less than {scale} can show, which reads to {step_g}. Make so much "
+        "that at least {least_g} of it goes in, or use a scale that reads to {finer_g}."
+    ),
     "plan.oil-too-little-to-weigh": N_(
         "{mass_g} of {name} on {scale}, which reads to {step_g}: the load may be {low_percent} to "
         "{high_percent} of wax. Make so much that at least {least_g} of it goes in, or use a "

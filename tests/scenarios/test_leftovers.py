@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from PySide6.QtWidgets import QApplication, QToolButton
+from PySide6.QtWidgets import QApplication
 
 from app.test_leftovers_app import everything
 from app.test_pouring import bench_with_plan
 from wickbench.app import stock
 from wickbench.app.shelf import load_shelf
+from wickbench.gui.leftovers.plan_card import LeftoverCard
 
 if TYPE_CHECKING:
     from scenarios.hands import Hands
@@ -37,12 +38,11 @@ def pour(hands: Hands, plan: Any) -> Any:  # noqa: ANN401 - the page of the plan
 
 
 def leftover_card(plan: Any) -> Any:  # noqa: ANN401 - one of the page's cards
-    card = next(card for card in plan.panels if card.objectName() == "LeftoverCard")
-    header = plan.findChild(QToolButton, "LeftoverCard_header")
-    if header is not None and not header.isChecked():
-        header.click()  # folded until somebody wants it
+    section = next(one for one in plan.sections if isinstance(one.panel, LeftoverCard))
+    if not section.header.isChecked():
+        section.header.click()  # folded until somebody wants it
         QApplication.processEvents()
-    return card
+    return section.panel
 
 
 def test_a_leftover_goes_from_one_pot_into_another(hands: Hands) -> None:

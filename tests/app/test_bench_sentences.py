@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import random
 import re
 from dataclasses import replace
 from pathlib import Path
@@ -61,10 +62,18 @@ def test_each_key_has_a_sentence_and_each_sentence_a_key() -> None:
     assert _keys_in_the_domain() | MADE_FROM_PARTS == set(SENTENCES)
 
 
+_LOTS = random.Random(33)  # noqa: S311 - lots, not secrets
+UNPROVEN = [float(_LOTS.randint(250, 420)) for _ in range(30)]
+"""Vessels for which nobody knows in time how few pots would do."""
+
 PLANS: list[PlanInputs] = [
     inputs(tumblers(60), tins(3, fill_ml=None, key="a"), tins(3, fill_to="net", key="b")),
     inputs(tumblers(2, fill_ml=4200)),
     inputs(tumblers(2), extra_g=5000.0),
+    inputs(
+        *(tins(1, fill_to="net", key=key, net_g=net_g) for key, net_g in enumerate(UNPROVEN)),
+        pots=(Pot("small", 1400, 200),),
+    ),
     inputs(tumblers(2), pots=(), scales=()),
     inputs(tumblers(4), pots=(Pot("cauldron", 5000, 5200),)),
     inputs(tumblers(18), pots=(Pot("melter", 6000, 1200),)),

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import random
 from collections import Counter
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
@@ -14,14 +16,18 @@ from app.test_pouring import bench_with_plan
 from gui.test_plan_page import open_cell, shown
 from wickbench.app import edit, plans
 from wickbench.app.plan_fields import LINE_FIELDS
+from wickbench.app.plan_view import PlanView, view_plan
+from wickbench.app.shelf import load_shelf
+from wickbench.gui.plan.plan_page import PlanPage
 from wickbench.gui.plan.pot_card import PotCardView
 
 if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
 
     from gui.conftest import Answers
+    from wickbench.app.plans import PlanRow
+    from wickbench.app.shelf import Shelf
     from wickbench.app.workspace import Workspace
-    from wickbench.gui.plan.plan_page import PlanPage
 
 FIRST, NEXT = "300", "301"
 SETTLED = 60
@@ -96,3 +102,77 @@ def test_a_key_that_changes_no_height_lays_nothing_of_the_page_out(
     assert len(cards(page)) == pots
     assert {name for name in seen.count if name in {"pots", "main_column"}} == set()
     assert sum(seen.count.values()) <= 12, seen.count
+
+
+@pytest.fixture
+def hard(workspace: Workspace, ask: Answers, qtbot: QtBot) -> PlanPage:
+    """Thirty jars of as many weights, of which fewer pots hold all when there is time to look."""
+    plan = bench_with_plan(workspace, pot_ml=1500.0)
+    row = plans.load_plan(workspace, plan)
+    drawn = random.Random(11)  # noqa: S311 - lots, not secrets
+    line = {
+        "version_id": row.lines[0].version_id, "vessel_id": row.lines[0].vessel_id,
+        "wick_count": 0, "count": 1, "fill_to": "net",
+    }  # fmt: skip
+    for _ in range(30):
+        plans.add_line(workspace, plan, line | {"net_g": float(drawn.randint(250, 420))})
+    plans.remove_lines(workspace, tuple(one.id for one in row.lines))
+    return shown(workspace, ask, qtbot)
+
+
+def at_once(page: PlanPage, workspace: Workspace) -> PlanView:
+    assert page.view is not None
+    shelf, today = load_shelf(workspace), workspace.clock.today()
+    return view_plan(page.view.plan, shelf, workspace.settings, workspace.texts, today=today)
+
+
+def test_what_was_hurried_is_settled_when_the_window_is_idle(
+    hard: PlanPage, qtbot: QtBot, workspace: Workspace
+) -> None:
+    editor = open_cell(hard, 0, "count")
+    assert isinstance(editor, QLineEdit)
+    settle()
+    editor.selectAll()
+    qtbot.keyClicks(editor, "2")
+    assert hard.view is not None
+    assert hard.view.result.hurried
+    assert hard.view.plan.lines[0].count == 2
+    settle()
+    assert not hard.view.result.hurried
+    assert hard.view == at_once(hard, workspace)
+    assert len(cards(hard)) == len(hard.view.pots)
+
+
+def test_only_the_last_key_is_settled(
+    hard: PlanPage, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    settled: list[int | None] = []
+    bare = PlanPage._show_figures
+
+    def noted(page: PlanPage, plan: PlanRow, shelf: Shelf, *, quick: bool = False) -> None:
+        if not quick:
+            settled.append(plan.lines[0].count)
+        bare(page, plan, shelf, quick=quick)
+
+    editor = open_cell(hard, 0, "count")
+    assert isinstance(editor, QLineEdit)
+    settle()
+    monkeypatch.setattr(PlanPage, "_show_figures", noted)
+    for typed in ("2", "3"):
+        editor.selectAll()
+        qtbot.keyClicks(editor, typed)
+    settle()
+    assert settled == [3]
+
+
+def test_pouring_starts_from_the_settled_plan(hard: PlanPage, workspace: Workspace) -> None:
+    plan, shelf = hard.plan, hard._shelf
+    assert plan is not None
+    assert shelf is not None
+    typed = replace(plan, extra_g=31.0)
+    hard._compute(typed, typing=True)
+    assert hard.view is not None
+    assert hard.view.result.hurried
+    hard.begin()
+    assert not hard.view.result.hurried
+    assert hard.view == at_once(hard, workspace)

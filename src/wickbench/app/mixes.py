@@ -91,6 +91,18 @@ def recipe_of(version: RecipeVersion, shelf: Shelf) -> Recipe:
     )
 
 
+def recipe_once(version: RecipeVersion, shelf: Shelf) -> Recipe:
+    """As ``recipe_of`` for a version of the shelf, made once for a snapshot of it.
+
+    Raises:
+        OutOfRange: for a part that cannot be.
+    """
+    known = shelf.mixed.get(version.id)
+    if not isinstance(known, Recipe):
+        known = shelf.mixed[version.id] = recipe_of(version, shelf)
+    return known
+
+
 def temperatures(version: RecipeVersion, shelf: Shelf) -> dict[str, float | None]:
     """Heat-to, add-oil and pour temperature: the version's own, else its main wax's, else class."""
     wax = main_wax(version, shelf)

@@ -9,7 +9,7 @@ from wickbench.app.candle_state import state_of
 from wickbench.app.layered_candles import layered_findings
 from wickbench.app.leftovers_wanted import wanted_leftovers
 from wickbench.app.measures import measure_once
-from wickbench.app.mixes import facts_of, recipe_of
+from wickbench.app.mixes import facts_of, recipe_once
 from wickbench.app.plans import LineRow
 from wickbench.domain.catalog import Candle, RecipeVersion, Vessel
 from wickbench.domain.equipment import Pot, Scale
@@ -110,7 +110,7 @@ def _line(
         return PlanLine(
             key=one.row.id,
             recipe_key=one.version.id,
-            recipe=recipe_of(one.version, shelf),
+            recipe=recipe_once(one.version, shelf),
             count=one.row.count or 0,
             vessel_key=one.vessel.id,
             vessel_name=one.vessel.name,

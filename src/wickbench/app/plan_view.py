@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections import Counter
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Self
 
 from wickbench.app.mixes import cure_days
 from wickbench.app.plan_inputs import Prepared, Resolved, prepare
@@ -62,12 +63,35 @@ class PlanView:
     findings: tuple[Finding, ...]
 
 
+class LineMemo:
+    """Lines in words as they were the last time; one that takes the same mix keeps its words."""
+
+    def __init__(self) -> None:
+        self._common: tuple[Shelf, Texts] | None = None
+        self._known: dict[int, tuple[Resolved, LineMix | None, LineShown]] = {}
+
+    def of(self, shelf: Shelf, texts: Texts) -> Self:
+        """Forget everything unless shelf and texts are those of the last time."""
+        common = self._common
+        if common is None or common[0] is not shelf or common[1] is not texts:
+            self._common, self._known = (shelf, texts), {}
+        return self
+
+    def line(self, one: Resolved, mix: LineMix | None, shelf: Shelf, texts: Texts) -> LineShown:
+        """The line in words."""
+        known = self._known.get(one.row.id)
+        if known is None or known[0] != one or known[1] != mix:
+            known = self._known[one.row.id] = (one, mix, _line(one, mix, shelf, texts))
+        return known[2]
+
+
 @dataclass(frozen=True, slots=True)
 class ViewMemo:
     """What the view before this one knew."""
 
     plan: PlanMemo = field(default_factory=PlanMemo)
     cards: CardMemo = field(default_factory=CardMemo)
+    lines: LineMemo = field(default_factory=LineMemo)
 
 
 def view_plan(
@@ -79,6 +103,7 @@ def view_plan(
     today: dt.date,
     taken_codes: Collection[str] = (),
     memo: ViewMemo | None = None,
+    quick: bool = False,
 ) -> PlanView:
     """Compute the plan and put it into words.
 
@@ -90,20 +115,23 @@ def view_plan(
         today: the day for a plan without one.
         taken_codes: lot codes that exist already.
         memo: of the view before this one: only what changed is computed and put into words.
+        quick: while a person types: the pots may be settled later; ``result.hurried`` says so.
     """
     prepared = prepare(plan, shelf, settings)
     memo = memo or ViewMemo()
-    result = plan_pour(prepared.inputs, memo.plan)
+    result = plan_pour(prepared.inputs, memo.plan, quick=quick)
     day = pour_day(plan, today)
     mixes = {mix.line_key: mix for mix in result.lines}
+    words = memo.lines.of(shelf, texts)
+    lines = tuple(words.line(one, mixes.get(one.row.id), shelf, texts) for one in prepared.resolved)
     cards, said = pot_cards(result, settings, texts, day, taken_codes, memo.cards)
     return PlanView(
         plan=plan,
         prepared=prepared,
         result=result,
-        lines=tuple(_line(one, mixes.get(one.row.id), shelf, texts) for one in prepared.resolved),
+        lines=lines,
         pots=cards,
-        totals=tuple(_totals(prepared, result, shelf, texts, day)),
+        totals=tuple(_totals(prepared, result, lines, shelf, texts, day)),
         findings=sort_findings(
             [*_once(result.findings), *prepared.findings, *said, *_unpriced(result, shelf)]
         ),
@@ -159,8 +187,13 @@ def _net(one: Resolved, mix: LineMix, texts: Texts) -> str:
     )
 
 
-def _totals(
-    prepared: Prepared, result: PourPlan, shelf: Shelf, texts: Texts, day: dt.date
+def _totals(  # noqa: PLR0917 - what it is made of
+    prepared: Prepared,
+    result: PourPlan,
+    lines: tuple[LineShown, ...],
+    shelf: Shelf,
+    texts: Texts,
+    day: dt.date,
 ) -> list[Total]:
     pots = len(result.pots)
     count = texts.plural("{n} candle", "{n} candles", result.candles)
@@ -172,7 +205,7 @@ def _totals(
     ]
     totals += _pour_at(result, texts)
     mixes = {mix.line_key: mix for mix in result.lines}
-    totals += _costs(prepared, mixes, texts)
+    totals += _costs(prepared, mixes, lines, texts)
     totals += _cured(prepared, shelf, texts, day)
     return totals
 
@@ -189,16 +222,19 @@ def _pour_at(result: PourPlan, texts: Texts) -> list[Total]:
     return [Total(texts(N_("Pour {recipe} at"), recipe=name), hot) for name, hot in degrees.items()]
 
 
-def _costs(prepared: Prepared, mixes: dict[object, LineMix], texts: Texts) -> list[Total]:
+def _costs(
+    prepared: Prepared, mixes: dict[object, LineMix], lines: tuple[LineShown, ...], texts: Texts
+) -> list[Total]:
     names = [_called(one) for one in prepared.resolved]
+    times = Counter(names)
     totals = []
-    for one, name in zip(prepared.resolved, names, strict=True):
+    for one, name, line in zip(prepared.resolved, names, lines, strict=True):
         mix = mixes.get(one.row.id)
         if mix is None:
             continue
         vessel = one.vessel.name if one.vessel else ""
-        shown = f"{name}, {vessel}" if names.count(name) > 1 else name
-        value = texts.money(mix.cost_e4 / _E4)
+        shown = f"{name}, {vessel}" if times[name] > 1 else name
+        value = line.cost
         if mix.unpriced:
             value = texts(N_("at least {cost}"), cost=value)
         totals.append(Total(shown, value))
@@ -222,7 +258,8 @@ def _called(one: Resolved) -> str:
 
 
 def _cured(prepared: Prepared, shelf: Shelf, texts: Texts, day: dt.date) -> list[Total]:
-    days = [cure_days(one.version, shelf) for one in prepared.resolved if one.version is not None]
+    versions = {one.version.id: one.version for one in prepared.resolved if one.version is not None}
+    days = [cure_days(version, shelf) for version in versions.values()]
     if not days:
         return []
     return [Total(texts(N_("All cured")), texts.day(day + dt.timedelta(days=max(days))))]

@@ -43,6 +43,11 @@ class Shelf:
         """Measures of vessels by key and settings; only ``measures.measure_once`` looks inside."""
         return {}
 
+    @cached_property
+    def mixed(self) -> dict[int, object]:
+        """Recipes by version; only ``mixes.recipe_once`` looks inside."""
+        return {}
+
     def of_kind(self, kind: str) -> tuple[Material, ...]:
         """Materials of a kind that are still in use, by name."""
         found = (one for one in self.materials.values() if one.kind == kind and not one.archived)

@@ -148,8 +148,9 @@ class _Demand:
         if len(sizes) == 1:
             return -(-counts[sizes[0]] // (room // sizes[0]))
         groups = Groups(sizes, tuple(counts[size] for size in sizes))
-        packed = fewest_pots if sum(groups.counts) <= _PACKED_UP_TO else first_fit
-        return len(packed(groups, room))
+        if sum(groups.counts) <= _PACKED_UP_TO:
+            return len(fewest_pots(groups, room).pots)
+        return len(first_fit(groups, room))
 
     def fits(self, sets: int) -> bool:
         """Whether the shelf has enough for so many."""

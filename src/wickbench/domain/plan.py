@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Self
 from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.domain.plan_costs import line_cost
 from wickbench.domain.plan_fill import RecipeMix, mix_of_line, recipe_mix
-from wickbench.domain.plan_pots import plan_pots
+from wickbench.domain.plan_pots import Potted, plan_pots
 from wickbench.domain.plan_values import (
     LineMix,
     PlanInputs,
@@ -47,7 +47,7 @@ __all__ = [
 class _RecipePart:
     """What one recipe of a plan comes to."""
 
-    pots: tuple[PotPlan, ...] = ()
+    potted: Potted = field(default_factory=Potted)
     mixes: Mapping[Hashable, LineMix] = field(default_factory=dict)
     uses: tuple[LineUse, ...] = ()
     findings: tuple[Finding, ...] = ()
@@ -72,15 +72,20 @@ class PlanMemo:
             self._parts = {}
         return self
 
-    def part(self, key: Hashable, asked: object, make: Callable[[], _RecipePart]) -> _RecipePart:
-        """What this recipe comes to; made anew unless the same was asked the last time."""
+    def part(
+        self, key: Hashable, asked: object, make: Callable[[], _RecipePart], *, quick: bool
+    ) -> _RecipePart:
+        """What this recipe comes to; made anew unless the same was asked the last time.
+
+        What was hurried serves only where a quick answer is wanted again.
+        """
         known = self._parts.get(key)
-        if known is None or known[0] != asked:
+        if known is None or known[0] != asked or (known[1].potted.hurried and not quick):
             known = self._parts[key] = (asked, make())
         return known[1]
 
 
-def plan_pour(inputs: PlanInputs, memo: PlanMemo | None = None) -> PourPlan:
+def plan_pour(inputs: PlanInputs, memo: PlanMemo | None = None, *, quick: bool = False) -> PourPlan:
     """Plan a pour.
 
     Each pot holds one recipe and fills whole vessels; recipes take the fewest pots, evenly
@@ -89,37 +94,49 @@ def plan_pour(inputs: PlanInputs, memo: PlanMemo | None = None) -> PourPlan:
     Args:
         inputs: everything the plan is computed from.
         memo: of the plan before this one, so that only what changed is computed.
+        quick: cut long searches for the fewest pots short; the plan says whether it was
+            ``hurried``. One that was not is the same as without.
     """
     known = (memo or PlanMemo()).of(inputs)
     findings = list(_equipment_findings(inputs))
+    parts: list[_RecipePart] = []
     pots: list[PotPlan] = []
     mixes: dict[Hashable, LineMix] = {}
     uses: list[LineUse] = []
     for index, (recipe_key, lines) in enumerate(_by_recipe(inputs.lines).items()):
-        make = partial(_recipe_part, index, lines, inputs, first=len(pots))
-        part = known.part(recipe_key, (index, lines, len(pots)), make)
-        pots += part.pots
+        make = partial(_recipe_part, index, lines, inputs, first=len(pots), quick=quick)
+        part = known.part(recipe_key, (index, lines, len(pots)), make, quick=quick)
+        parts.append(part)
+        pots += part.potted.pots
         mixes |= part.mixes
         uses += part.uses
         findings += part.findings
+    hurried = any(part.potted.hurried for part in parts)
     findings += _pots_again(pots, inputs)
-    return _joined(inputs, pots, mixes, uses, findings)
+    if not hurried:
+        findings += _maybe_fewer(sum(part.potted.over for part in parts))
+    return replace(_joined(inputs, pots, mixes, uses, findings), hurried=hurried)
+
+
+def _maybe_fewer(over: int) -> list[Finding]:
+    """Said when nobody knows whether the plan's pots are the fewest that would do."""
+    return [Finding(Rank.NOTE, "plan.maybe-fewer-pots", {"n": over})] if over else []
 
 
 def _recipe_part(
-    index: int, lines: list[PlanLine], inputs: PlanInputs, *, first: int
+    index: int, lines: list[PlanLine], inputs: PlanInputs, *, first: int, quick: bool
 ) -> _RecipePart:
     mix, said = recipe_mix(lines[0].recipe, inputs.facts)
     findings = _about_recipe(lines[0].recipe_key, [*said, *_recipe_says(lines, inputs)])
     if mix is None:
         return _RecipePart(findings=tuple(findings))
     planned = _line_mixes(lines, mix, inputs, findings)
-    pots, told = plan_pots(index, list(planned.values()), mix, inputs, first=first)
+    potted = plan_pots(index, list(planned.values()), mix, inputs, first=first, quick=quick)
     return _RecipePart(
-        pots=tuple(pots),
+        potted=potted,
         mixes={key: line_mix for key, (_, line_mix) in planned.items()},
         uses=tuple(_use(line, line_mix, mix, inputs) for line, line_mix in planned.values()),
-        findings=(*findings, *told),
+        findings=(*findings, *potted.findings),
     )
 
 

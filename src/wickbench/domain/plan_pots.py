@@ -25,6 +25,23 @@ _BOUNDLESS_MG = 10**12
 
 
 @dataclass(frozen=True, slots=True)
+class Potted:
+    """Every pot of one recipe.
+
+    Attributes:
+        pots: its fillings, in order.
+        findings: what is worth saying about each.
+        over: at most so many of the pots are more than needed.
+        hurried: fewer or more even pots may be found when there is time.
+    """
+
+    pots: tuple[PotPlan, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    over: int = 0
+    hurried: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class _Room:
     """What the vessels of one pot may take together, and why not more."""
 
@@ -39,7 +56,8 @@ def plan_pots(
     inputs: PlanInputs,
     *,
     first: int,
-) -> tuple[list[PotPlan], list[Finding]]:
+    quick: bool = False,
+) -> Potted:
     """Every pot of one recipe, with what is worth saying about each.
 
     Args:
@@ -48,19 +66,20 @@ def plan_pots(
         mix: the recipe as mixed.
         inputs: equipment, extra and facts.
         first: place of the first of these pots in the plan; findings are about ``("pot", place)``.
+        quick: look for the fewest pots only as long as a key press may take.
     """
     if not planned:
-        return [], []
+        return Potted()
     room = _room(mix, inputs)
     findings = _larger_than_pot(planned, room)
     groups = Groups.of(
         size for line, line_mix in planned for size in [_each_mg(line_mix)] * line.count
     )
-    split = keep_sizes_together(groups, max(room.mg, groups.sizes[0]))
+    packing = keep_sizes_together(groups, max(room.mg, groups.sizes[0]), quick=quick)
     if room.pot is not None and room.mg <= 0:
         data = {"name": room.pot.name, "extra_g": inputs.extra_g}
         findings.append(Finding(Rank.STOPS, "plan.extra-over-pot", data))
-    dealt = _deal(split, groups, planned)
+    dealt = _deal(packing.pots, groups, planned)
     pots = []
     sharing = Sharing.of(planned[0][0].recipe_key, inputs)
     for number, fills in enumerate(dealt, start=1):
@@ -71,7 +90,7 @@ def plan_pots(
         about = ("pot", first + number - 1)
         findings += [Finding(one.rank, one.key, one.data, (*about, *one.about)) for one in said]
     findings += sharing.findings(mix.recipe, pots, inputs)
-    return pots, findings
+    return Potted(tuple(pots), tuple(findings), packing.over, packing.hurried)
 
 
 def _each_mg(line_mix: LineMix) -> int:

@@ -245,6 +245,7 @@ class PourPlan:
         needs: what is used up: grams for what is mixed, pieces for items.
         shortages: what the stock does not cover.
         findings: what is worth saying, the most pressing first.
+        hurried: fewer or more even pots may be found when there is time to look.
     """
 
     pots: tuple[PotPlan, ...] = ()
@@ -256,3 +257,4 @@ class PourPlan:
     needs: Mapping[Material, float] = field(default_factory=dict)
     shortages: tuple[Shortage, ...] = ()
     findings: tuple[Finding, ...] = ()
+    hurried: bool = False

@@ -8,7 +8,7 @@ here are whole numbers of one small unit, so that sums and comparisons are exact
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import permutations
 from typing import TYPE_CHECKING
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     Pots = tuple[Counts, ...]
 
 _SEARCH_STEPS = 20_000
+_QUICK_STEPS = 600
 _LEVELLING_STEPS = 1_500
 _ORDERS_TRIED_UP_TO = 4
 _MOST_POTS_SEARCHED = 150
@@ -55,6 +56,33 @@ class Groups:
     def load(self, counts: Sequence[int]) -> int:
         """Mass of a pot with these counts."""
         return sum(size * count for size, count in zip(self.sizes, counts, strict=True))
+
+
+@dataclass(frozen=True, slots=True)
+class Packing:
+    """Vessels shared out over pots, and how certain it is that no fewer would do.
+
+    Attributes:
+        pots: counts of each size, pot by pot.
+        over: at most so many of the pots are more than needed; 0 when they are known to be fewest.
+        hurried: a search was cut short that may find better when it is given its time.
+    """
+
+    pots: Pots
+    over: int = 0
+    hurried: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Tried:
+    """What a search came to, and the steps that it left; below zero when it was cut short."""
+
+    pots: Pots | None
+    left: int
+
+    @property
+    def cut(self) -> bool:
+        return self.pots is None and self.left < 0
 
 
 class _TooLong(Exception):
@@ -99,38 +127,42 @@ def first_fit(groups: Groups, pot: int) -> Pots:
 
 
 @lru_cache(maxsize=512)
-def fewest_pots(groups: Groups, pot: int) -> Pots:
+def fewest_pots(groups: Groups, pot: int, steps: int = _SEARCH_STEPS) -> Packing:
     """The fewest pots that hold all; every size must fit a pot by itself.
 
-    Exact, unless the search is cut short after a fixed number of steps: then the best that was
-    found stands.
+    Exact, unless a search is cut short after so many steps: then the best that was found stands
+    and says by how many pots it may miss the fewest.
     """
     bound = max(lower_bound(groups, pot), rounded_bound(groups.sizes, groups.counts, pot))
     found = first_fit(groups, pot)
     if len(found) > bound:
         found = min(found, fullest_first(groups.sizes, groups.counts, pot), key=len)
     while len(found) > bound:
-        packed = pack_in(groups, pot, len(found) - 1)
-        if packed is None:
+        tried = _pack_in(groups, pot, len(found) - 1, steps)
+        if tried.cut:
+            return Packing(found, len(found) - bound, steps < _SEARCH_STEPS)
+        if tried.pots is None:
             break
-        found = packed
-    return found
+        found = tried.pots
+    return Packing(found)
 
 
-def pack_in(groups: Groups, pot: int, number: int, steps: int = _SEARCH_STEPS) -> Pots | None:
-    """A packing into ``number`` pots, or None when there is none (or it was not found in time)."""
+def _pack_in(groups: Groups, pot: int, number: int, steps: int) -> _Tried:
+    """A packing into ``number`` pots, or none when there is none or it was not found in time."""
     waste = number * pot - groups.whole
-    if waste < 0 or number > _MOST_POTS_SEARCHED:
-        return None
+    if waste < 0:
+        return _Tried(None, steps)
+    if number > _MOST_POTS_SEARCHED:
+        return _Tried(None, -1)
     search = _Search(groups.sizes, pot, steps)
     try:
         pots = search.fill(groups.counts, waste)
     except _TooLong:
-        return None
+        return _Tried(None, -1)
     if pots is None:
-        return None
+        return _Tried(None, search.left)
     empty = (0,) * len(groups.sizes)
-    return pots + (empty,) * (number - len(pots))
+    return _Tried(pots + (empty,) * (number - len(pots)), search.left)
 
 
 class _Search:
@@ -139,7 +171,7 @@ class _Search:
     def __init__(self, sizes: Counts, pot: int, steps: int) -> None:
         self._sizes = sizes
         self._pot = pot
-        self._steps = steps
+        self.left = steps
         self._dead: dict[Counts, int] = {}
 
     def fill(self, left: Counts, waste: int) -> Pots | None:
@@ -173,8 +205,8 @@ class _Search:
     def _extend(
         self, left: Counts, place: int, room: int, chosen: Counts, waste: int
     ) -> Iterator[tuple[Counts, int]]:
-        self._steps -= 1
-        if self._steps < 0:
+        self.left -= 1
+        if self.left < 0:
             raise _TooLong
         if place == len(left):
             if room <= waste:
@@ -200,37 +232,46 @@ class _Search:
 
 
 @lru_cache(maxsize=512)
-def even_out(groups: Groups, pots: Pots, pot: int) -> Pots:
-    """The same vessels in the same number of pots, the fullest pot as light as can be found."""
-    number = len(pots)
+def even_out(groups: Groups, packing: Packing, pot: int, *, quick: bool = False) -> Packing:
+    """The same vessels in the same number of pots, the fullest pot as light as can be found.
+
+    Quick, it gives up when its searches have taken a few steps together, and says so.
+    """
+    number = len(packing.pots)
     if number < 2 or not groups.whole:  # noqa: PLR2004 - one pot has nothing to share
-        return pots
-    best = _lighter(groups, pots, _lightest_first(groups, number))
+        return packing
+    best = _lighter(groups, packing.pots, _lightest_first(groups, number))
     best = _lighter(groups, best, _best_cut(groups, number))
     most = max(map(groups.load, best))
     least = max(-(-groups.whole // number), groups.sizes[0])
+    steps = _QUICK_STEPS if quick else _LEVELLING_STEPS
     while least < most:
         middle = (least + most) // 2
-        packed = pack_in(groups, min(middle, pot), number, _LEVELLING_STEPS)
-        if packed is None:
+        tried = _pack_in(groups, min(middle, pot), number, steps)
+        if quick and tried.cut:
+            return replace(packing, pots=best, hurried=True)
+        if tried.pots is None:
             least = middle + 1
         else:
-            best, most = packed, max(map(groups.load, packed))
-    return best
+            best, most = tried.pots, max(map(groups.load, tried.pots))
+        steps = max(tried.left, 0) if quick else steps
+    return replace(packing, pots=best)
 
 
 @lru_cache(maxsize=512)
-def keep_sizes_together(groups: Groups, pot: int) -> Pots:
+def keep_sizes_together(groups: Groups, pot: int, *, quick: bool = False) -> Packing:
     """The fewest pots, with the candles of one size in as few of them as possible.
 
     Sizes are laid in a row and the row is cut into pots of nearly the same mass: each cut splits
     one size at most. Where no such row fits the fewest pots, the levelled packing is given.
+    Quick, long searches are cut short: unless the packing says that it was hurried, it is the
+    same as with all the time.
     """
-    fewest = fewest_pots(groups, pot)
-    cut = _best_cut(groups, len(fewest))
+    fewest = fewest_pots(groups, pot, _QUICK_STEPS if quick else _SEARCH_STEPS)
+    cut = _best_cut(groups, len(fewest.pots))
     if cut is not None and max(map(groups.load, cut), default=0) <= pot:
-        return cut
-    return even_out(groups, fewest, pot)
+        return replace(fewest, pots=cut)
+    return even_out(groups, fewest, pot, quick=quick)
 
 
 def _lighter(groups: Groups, one: Pots, other: Pots | None) -> Pots:

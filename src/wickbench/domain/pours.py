@@ -84,7 +84,7 @@ def split_into_pots(masses_g: Iterable[float], pot_g: float) -> tuple[tuple[floa
     if units and units[0] > pot:
         raise OutOfRange("pour.vessel-over-pot", vessel_g=masses[0], pot_g=pot_g)
     groups = Groups.of(units)
-    pots = even_out(groups, fewest_pots(groups, pot), pot)
+    pots = even_out(groups, fewest_pots(groups, pot), pot).pots
     return _with_masses(pots, groups, dict(_stacks(units, masses)))
 
 

@@ -81,6 +81,9 @@ _PLAN = {
         "{name} with its mix weighs {together_g}, the largest scale carries {maximum_g}. "
         "Weigh the wax in a bowl on {scale}, in {portions} portions."
     ),
+    "plan.maybe-fewer-pots": N_(
+        "These pots may be up to {n} more than needed; nobody has found a better way in time."
+    ),
     "plan.pot-again": N_("{name} is filled {times} times in this plan. Wipe it out in between."),
     "plan.set-passes-brim": N_(
         "For the set wax to meet the line, {hot_ml} would be poured hot into {vessel}: "

@@ -211,15 +211,22 @@ class PlanPage(Page):
         """Compute a plan, stored or with what is being typed in place, and show what follows.
 
         While the person types, what is in sight follows the key at once and the rest in the turns
-        of the event loop after it; the next key drops what is left of that.
+        of the event loop after it; the next key drops what is left of that. Where the fewest pots
+        would take long to find, a quick answer follows the key and the settled one comes later.
         """
         shelf = self._shelf
         if shelf is None:
             return
+        self._show_figures(plan, shelf, quick=typing)
+        if not typing:
+            self._later.finish()
+
+    def _show_figures(self, plan: PlanRow, shelf: Shelf, *, quick: bool = False) -> None:
+        """Show what is in sight; what is not follows later, and so does what was hurried."""
         view = view_plan(
             plan, shelf, self.workspace.settings, self.texts,
             today=self.workspace.clock.today(), taken_codes=self._taken,
-            memo=self._memo,
+            memo=self._memo, quick=quick,
         )  # fmt: skip
         self.view = view
         self.title.setText(plan_title(self.texts, plan))
@@ -227,9 +234,9 @@ class PlanPage(Page):
         self.totals.show_totals(view.totals)
         self.print_sheets.setEnabled(bool(view.pots))
         self.start.setEnabled(bool(view.pots) or self._session is not None)
-        self._later.replace(self._what_follows(view, shelf))
-        if not typing:
-            self._later.finish()
+        follows = self._what_follows(view, shelf)
+        settle = partial(self._show_figures, plan, shelf)
+        self._later.replace([settle] if view.result.hurried else follows)
 
     def _what_follows(self, view: PlanView, shelf: Shelf) -> list[Callable[[], object]]:
         """Findings, cards out of sight and panels, piece by piece; cards in sight are shown."""
@@ -336,6 +343,7 @@ class PlanPage(Page):
 
     def begin(self) -> None:
         """Go to the bench with this plan; asks first while something stops the pour."""
+        self._later.finish()
         plan, view = self.plan, self.view
         if plan is None or view is None:
             return

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from typing import TYPE_CHECKING, Protocol
 
 from PySide6.QtCore import QEvent, QObject
@@ -69,5 +70,15 @@ class Listener(QObject):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() == QEvent.Type.Show and self._stale:
             self._stale = False
-            self._refresh(None)
+            self._refresh_safely()
         return False
+
+    def _refresh_safely(self) -> None:
+        """Refresh; what goes wrong goes where all that nobody caught goes.
+
+        An exception that leaves an event filter takes the whole process down with PySide 6.11.
+        """
+        try:
+            self._refresh(None)
+        except Exception as error:  # noqa: BLE001 - whatever it is, the window must live on
+            sys.excepthook(type(error), error, error.__traceback__)

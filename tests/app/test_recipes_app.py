@@ -161,6 +161,9 @@ def test_a_load_is_said_in_both_bases() -> None:
     assert plain(both_bases(TEXTS, Load(8, "wax"))) == "8 % of wax = 7.41 % of total"
     assert plain(both_bases(TEXTS, Load(7.5, "total"))) == "7.5 % of total = 8.11 % of wax"
     assert both_bases(TEXTS, None) == ""
+    # With 0.6 % of wax beside it: 7 × 100.6 / 93 and 100 × 8 / 108.6, worked by hand.
+    assert plain(both_bases(TEXTS, Load(7, "total"), 0.6)) == "7 % of total = 7.57 % of wax"
+    assert plain(both_bases(TEXTS, Load(8, "wax"), 0.6)) == "8 % of wax = 7.37 % of total"
 
 
 # ── checks ────────────────────────────────────────────────────────────────────────────────────

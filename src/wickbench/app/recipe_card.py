@@ -9,7 +9,7 @@ from wickbench.app.card_tables import amount_table, blend_table
 from wickbench.app.mixes import recipe_of
 from wickbench.app.recipe_edit import remembered_amount
 from wickbench.app.recipe_view import view_recipe
-from wickbench.app.recipe_words import both_bases, load_text, version_name
+from wickbench.app.recipe_words import beside_the_oil, both_bases, version_name
 from wickbench.app.shelf import load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.app.weigh_sheets import CAUTIONS, paper_sheet, paper_texts
@@ -17,7 +17,7 @@ from wickbench.documents.pdf_file import write_pdf
 from wickbench.documents.recipe_card import RecipeCard, draw_recipe_cards
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Rank
-from wickbench.domain.recipes import Load, actual_load, normalised
+from wickbench.domain.recipes import normalised
 from wickbench.storage import records
 
 if TYPE_CHECKING:
@@ -89,10 +89,7 @@ def _load(version: RecipeVersion, recipe: Recipe, texts: Texts) -> str:
     """The load both ways; one of total is kept of the whole mix, dye and additives counted in."""
     if version.load is None or not normalised(recipe.fragrance):
         return texts(N_("No fragrance"))
-    said = both_bases(texts, version.load)
-    if version.load.basis == "total" and said:
-        of_wax = Load(actual_load(recipe).of_wax, "wax")
-        said = f"{load_text(texts, version.load)} = {load_text(texts, of_wax)}"
+    said = both_bases(texts, version.load, beside_the_oil(version))
     return texts(N_("Fragrance load {load}"), load=said) if said else texts(N_("No fragrance"))
 
 

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 from wickbench.app import recipe_edit, recipe_parts, recipe_view, shelf_edit
 from wickbench.app.recipe_fields import RECIPE_FIELDS, RECIPE_NOTE, VERSION_FIELDS
 from wickbench.app.recipe_shown import assumed_texts, limit_text, step_of
-from wickbench.app.recipe_words import both_bases
+from wickbench.app.recipe_words import beside_the_oil, both_bases
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.form import FieldForm
 from wickbench.gui.naming import name_attributes
@@ -176,7 +176,7 @@ class RecipeEditor(QWidget):
             draft, self._shelf, self.amounts.wanted, step_of(texts), basis_missing=missing
         )
         for shown, said in (
-            (self.load_echo, both_bases(texts, draft.load)),
+            (self.load_echo, both_bases(texts, draft.load, beside_the_oil(draft))),
             (self.limit, limit_text(texts, view)),
         ):
             shown.setText(said)

@@ -117,8 +117,6 @@ def cell(texts: Texts, table: str, row: Row, column: str) -> str:
     if column in {"open_flame", "left_on_heat"}:
         return texts(N_("yes")) if row.get(column) else texts(N_("no"))
     value = row.get(column)
-    if column == "reads_to_c" and isinstance(value, (int, float)):
-        return f"{texts.number(value, 3).rstrip('0').rstrip('.,')} °C"
     spec = next(one for one in EQUIPMENT_FIELDS[table] if one.name == column)
     if value is None or value == "":
         return ""
@@ -129,6 +127,8 @@ def cell(texts: Texts, table: str, row: Row, column: str) -> str:
 
 def _short(texts: Texts, column: str, value: float, kind: str) -> str:
     """As it was typed, or rounded for reading when that is shorter; a step is never rounded."""
+    if column == "reads_to_c":
+        return f"{texts.number(value, 3).rstrip('0').rstrip('.,')} °C"
     full = texts.units.full(value, kind)
     if column == "step_g":
         return full

@@ -67,7 +67,8 @@ _TABLE_WORDS: Final[Mapping[str, tuple[str, str]]] = {
 }  # fmt: skip
 _ICONS: Final[Mapping[str, str]] = {
     "vessel": "vessels", "sheet": "sheet", "recipe": "recipes", "candle": "candle",
-    "label": "labels", "plan": "pour-plan", "leftover": "leftover", "scale": "scale", "pot": "pot", "printer": "printer",
+    "label": "labels", "plan": "pour-plan", "leftover": "leftover",
+    "scale": "scale", "pot": "pot", "printer": "printer",
     "heat_source": "burn-tests", "thermometer": "thermometer",
 }  # fmt: skip
 

@@ -26,7 +26,6 @@ class IdleTurns(QObject):
         self._pieces: deque[Piece] = deque()
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
-        self._timer.setInterval(0)
         self._timer.timeout.connect(self._turn)
 
     @property
@@ -34,11 +33,11 @@ class IdleTurns(QObject):
         """How many pieces are left."""
         return len(self._pieces)
 
-    def replace(self, pieces: Iterable[Piece]) -> None:
-        """Do these, one by one, and forget what was left."""
+    def replace(self, pieces: Iterable[Piece], *, after_ms: int = 0) -> None:
+        """Do these, one by one, once so much time has passed; forget what was left."""
         self._pieces = deque(pieces)
         if self._pieces:
-            self._timer.start()
+            self._timer.start(after_ms)
         else:
             self._timer.stop()
 
@@ -53,5 +52,5 @@ class IdleTurns(QObject):
             return
         piece = self._pieces.popleft()
         if self._pieces:
-            self._timer.start()
+            self._timer.start(0)
         piece()

@@ -47,6 +47,8 @@ if TYPE_CHECKING:
 
 _WIDE_CHARACTERS: Final = 136
 """The lines have seven columns: the side column drops below sooner than on other pages."""
+_PAUSE_MS: Final = 120
+"""Between two keys of who types fast: a long search begins only after the last of them."""
 _PDF: Final = N_("PDF files (*.pdf)")
 _SPECS: Final = {spec.name: spec for spec in PLAN_FIELDS}
 _START: Final = {
@@ -235,8 +237,11 @@ class PlanPage(Page):
         self.print_sheets.setEnabled(bool(view.pots))
         self.start.setEnabled(bool(view.pots) or self._session is not None)
         follows = self._what_follows(view, shelf)
-        settle = partial(self._show_figures, plan, shelf)
-        self._later.replace([settle] if view.result.hurried else follows)
+        if view.result.hurried:
+            settle = partial(self._show_figures, plan, shelf)
+            self._later.replace([settle], after_ms=_PAUSE_MS)
+        else:
+            self._later.replace(follows)
 
     def _what_follows(self, view: PlanView, shelf: Shelf) -> list[Callable[[], object]]:
         """Findings, cards out of sight and panels, piece by piece; cards in sight are shown."""

@@ -69,7 +69,7 @@ class CanvasActs(QObject):
         space = menu.addMenu(texts(N_("Space out")))
         self._add(space, "space_across", N_("From left to right"), partial(self.space, across=True))
         self._add(space, "space_down", N_("From top to bottom"), partial(self.space, across=False))
-        order = menu.addMenu(texts(N_("Order")))
+        order = menu.addMenu(texts(N_("From back to front")))
         for to, (words, keys) in _ORDER.items():
             self._add(order, f"order_{to}", words, partial(self.order, to), keys)
         menu.addSeparator()

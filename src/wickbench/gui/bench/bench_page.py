@@ -166,7 +166,7 @@ class BenchPage(Page):
         self._show_view(self.view)
         if (self.view.pot, self.view.place) != self._asked:
             self._asked = (self.view.pot, self.view.place)
-            self._ask_next(self.view, typing=typing)
+            self._ask_next(typing=typing)
 
     def _show_view(self, view: BenchView) -> None:
         texts = self.texts
@@ -196,22 +196,25 @@ class BenchPage(Page):
             self.note.setPlainText(view.note)
             self.note.blockSignals(False)  # noqa: FBT003 - Qt's own call
 
-    def _ask_next(self, view: BenchView, *, typing: bool) -> None:
+    def _ask_next(self, *, typing: bool) -> None:
         """The line to type in next is empty and ready; who types elsewhere is left alone."""
         self.step.weight.clear()
         self.step.weight.set_echo("")
-        if typing:
-            return
-        if view.phase == "weigh":
-            self.step.weight.setFocus()
-        elif view.phase == "pour":
+        if not typing:
+            self._take_focus()
+
+    def _take_focus(self) -> None:
+        """The keyboard goes to the line for what comes next: a weight, or a temperature."""
+        if self.view is not None and self.view.phase == "pour":
             self.heat.cooling.read.setFocus()
+        else:
+            self.step.weight.setFocus()
 
     @override
     def showEvent(self, event: QShowEvent) -> None:
-        """Hands are waxy: the line for the weight is ready without a click."""
+        """Hands are waxy: the line for what comes next is ready without a click."""
         super().showEvent(event)
-        QTimer.singleShot(0, self, self.step.weight.setFocus)
+        QTimer.singleShot(0, self, self._take_focus)
 
     # -- what is done ----------------------------------------------------------------------------
     def take_as_shown(self) -> None:

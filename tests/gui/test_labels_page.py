@@ -10,7 +10,7 @@ import pdfplumber
 import pypdfium2
 import pytest
 from PIL import Image, ImageChops
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QEvent, QPoint, Qt
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtTest import QTest
@@ -539,7 +539,7 @@ def laid_out(page: LabelsPage, width: int) -> None:
 
 
 @pytest.fixture
-def loose(workspace: Workspace, ask: Answers) -> Iterator[LabelsPage]:
+def loose(workspace: Workspace, ask: Answers, qapp: QApplication) -> Iterator[LabelsPage]:
     """The page by itself, to be as narrow as one likes, with a run of one line."""
     made = LabelsPage(workspace, ask)
     key = labels.new_label(workspace, "hush", None)
@@ -552,6 +552,9 @@ def loose(workspace: Workspace, ask: Answers) -> Iterator[LabelsPage]:
     yield made
     made.release()
     made.close()
+    # A page that stays would be dressed anew with every window of the tests to come.
+    made.deleteLater()
+    qapp.sendPostedEvents(made, QEvent.Type.DeferredDelete)
 
 
 @pytest.mark.parametrize(("width", "stacked"), [(480, True), (700, True), (1300, False)])

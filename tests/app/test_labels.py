@@ -9,7 +9,7 @@ import pytest
 
 from app.label_workshop import fill_workshop, sheet_in
 from documents.samples import png
-from wickbench.app import label_elements, labels, print_runs
+from wickbench.app import label_arranging, label_elements, labels, print_runs
 from wickbench.app.label_caution import caution_rows, with_note, with_printed, with_words
 from wickbench.app.label_making import LabelMaker, caution_choice
 from wickbench.app.label_store import stored_label, stored_labels
@@ -62,14 +62,14 @@ def test_each_act_is_one_step_and_undo_and_redo_give_each_state_back(
         lambda: labels.rename_label(workshop, label, "Jar front"),
         lambda: labels.change_design(workshop, label, {"safe_mm": 3.0}),
         lambda: label_elements.change_element(workshop, label, 1, {"text": "{candle} forever"}),
-        lambda: label_elements.nudge_element(workshop, label, 1, (0.5, -0.5)),
+        lambda: label_elements.change_element(workshop, label, 1, {"x_mm": 4.5, "y_mm": 9.5}),
         lambda: label_elements.add_element(workshop, label, "picture"),
         lambda: label_elements.set_picture(workshop, label, 5, picture),
         lambda: label_elements.add_element(workshop, label, "frame"),
         lambda: label_elements.add_element(workshop, label, "line"),
         lambda: label_elements.add_element(workshop, label, "text"),
-        lambda: label_elements.reorder_element(workshop, label, 5, 0),
-        lambda: label_elements.remove_element(workshop, label, 3),
+        lambda: label_arranging.order_elements(workshop, label, (5,), "back"),
+        lambda: label_arranging.remove_elements(workshop, label, (3,)),
         lambda: labels.duplicate_label(workshop, label),
         lambda: labels.new_label(workshop, CAUTION, sheet),
         lambda: labels.remove_label(workshop, label),

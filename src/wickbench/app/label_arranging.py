@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from wickbench.app.label_elements import row_at
+from wickbench.app.label_elements import renumber, row_at
 from wickbench.app.label_store import element_of, element_rows, element_values
 from wickbench.app.labels import editable_version
 from wickbench.app.texts_marker import N_
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
 
     from wickbench.app.workspace import Workspace
     from wickbench.domain.labels import AnyElement, LabelDesign
-    from wickbench.storage.workshop_file import Connection
 
 PASTED_BY_MM: Final = 2.0
 """A pasted copy lies so far to the right of and below what was copied."""
@@ -123,7 +122,7 @@ def remove_elements(
         for at, row in enumerate(rows):
             if at in chosen:
                 records.delete(connection, "label_element", row["id"])
-        _renumber(connection, [row["id"] for at, row in enumerate(rows) if at not in chosen])
+        renumber(connection, [row["id"] for at, row in enumerate(rows) if at not in chosen])
 
 
 def order_elements(
@@ -142,7 +141,7 @@ def order_elements(
         version, _ = editable_version(connection, label_id)
         ids = [row["id"] for row in element_rows(connection, version)]
         order = _ordered(list(range(len(ids))), set(chosen), to)
-        _renumber(connection, [ids[at] for at in order])
+        renumber(connection, [ids[at] for at in order])
     return tuple(place for place, at in enumerate(order) if at in chosen)
 
 
@@ -240,8 +239,3 @@ def _ordered(order: list[int], chosen: set[int], to: str) -> list[int]:
         if 0 <= beside < len(order) and order[beside] not in chosen:
             order[place], order[beside] = order[beside], order[place]
     return order
-
-
-def _renumber(connection: Connection, ids: Sequence[int]) -> None:
-    for position, key in enumerate(ids):
-        records.update(connection, "label_element", key, {"position": position})

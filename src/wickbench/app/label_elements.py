@@ -1,4 +1,4 @@
-"""What can be done with what stands on a label: add, change, move, order, take off, a picture.
+"""What can be done with one thing on a label: add it, change it, choose its picture.
 
 Each is one undoable act. Elements are named by their place in the design, from back to front.
 """
@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
 
-from wickbench.app.label_store import element_of, element_rows, element_values, label_of
+from wickbench.app.label_store import element_of, element_rows, element_values
 from wickbench.app.labels import editable_version
 from wickbench.app.texts_marker import N_
 from wickbench.documents.pictures import open_picture
@@ -56,21 +56,6 @@ def change_element(
         records.update(door, "label_element", row["id"], element_values(changed))
 
 
-def nudge_element(
-    workspace: Workspace,
-    label_id: int,
-    at: int,
-    by_mm: tuple[float, float],
-    *,
-    origin: object = None,
-) -> None:
-    """Move an element by so much to the right and down."""
-    with workspace.read() as connection:
-        element = label_of(connection, label_id).design.elements[at]
-    moved = {"x_mm": element.x_mm + by_mm[0], "y_mm": element.y_mm + by_mm[1]}
-    change_element(workspace, label_id, at, moved, origin=origin)
-
-
 def add_element(workspace: Workspace, label_id: int, kind: str, *, origin: object = None) -> int:
     """Put something in the middle of a label; gives its place in the order.
 
@@ -86,26 +71,6 @@ def add_element(workspace: Workspace, label_id: int, kind: str, *, origin: objec
         values = {"version_id": version, "position": at, **element_values(_fresh(kind, design))}
         records.insert(connection, "label_element", values)
     return at
-
-
-def remove_element(workspace: Workspace, label_id: int, at: int, *, origin: object = None) -> None:
-    """Take something off a label."""
-    with workspace.step(N_("Take off a label"), origin=origin) as connection:
-        version, _ = editable_version(connection, label_id)
-        records.delete(connection, "label_element", row_at(connection, version, at)["id"])
-        _renumber(connection, [row["id"] for row in element_rows(connection, version)])
-
-
-def reorder_element(
-    workspace: Workspace, label_id: int, at: int, to: int, *, origin: object = None
-) -> None:
-    """Move an element in the order from back to front."""
-    with workspace.step(N_("Move on a label"), origin=origin) as connection:
-        version, _ = editable_version(connection, label_id)
-        ids = [row["id"] for row in element_rows(connection, version)]
-        if 0 <= at < len(ids):
-            ids.insert(max(0, min(to, len(ids) - 1)), ids.pop(at))
-            _renumber(connection, ids)
 
 
 def set_picture(
@@ -157,7 +122,8 @@ def row_at(connection: Connection, version: int, at: int) -> dict[str, Any]:
     return rows[at]
 
 
-def _renumber(connection: Connection, ids: Sequence[int]) -> None:
+def renumber(connection: Connection, ids: Sequence[int]) -> None:
+    """Give elements their places in the order, from back to front, by their keys."""
     for position, key in enumerate(ids):
         records.update(connection, "label_element", key, {"position": position})
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
 
-from wickbench.app import label_elements
+from wickbench.app import label_arranging, label_elements
 from wickbench.app.label_element_fields import ELEMENT_WORDS, element_words
 from wickbench.app.label_store import kind_of
 from wickbench.app.texts_marker import N_
@@ -149,14 +149,16 @@ class ElementsBox(QWidget):
         """Take the chosen element off the label."""
         if self._label is not None and self.at is not None:
             at, self.at = self.at, None
-            label_elements.remove_element(self._workspace, self._label, at)
+            label_arranging.remove_elements(self._workspace, self._label, (at,))
 
     def _reorder(self, by: int) -> None:
         if self._label is None or self.at is None:
             return
         if 0 <= self.at + by < len(self.model.rows):
             at, self.at = self.at, self.at + by
-            label_elements.reorder_element(self._workspace, self._label, at, at + by)
+            label_arranging.order_elements(
+                self._workspace, self._label, (at,), "forwards" if by > 0 else "backwards"
+            )
 
 
 def button_row(*buttons: QWidget) -> QHBoxLayout:

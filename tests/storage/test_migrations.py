@@ -19,12 +19,18 @@ if TYPE_CHECKING:
     from wickbench.storage.clock import Clock
 
 NEXT = current_version() + 1
-FIRST_VERSION = Path(__file__).parents[1] / "data" / "workshop-v1.wickbench"
+DATA = Path(__file__).parents[1] / "data"
+FIRST_VERSION = DATA / "workshop-v1.wickbench"
 
 
 @pytest.fixture
 def old(tmp_path: Path) -> Path:
     return Path(shutil.copy(FIRST_VERSION, tmp_path / "old.wickbench"))
+
+
+@pytest.fixture
+def second(tmp_path: Path) -> Path:
+    return Path(shutil.copy(DATA / "workshop-v2.wickbench", tmp_path / "second.wickbench"))
 
 
 @pytest.fixture
@@ -68,9 +74,35 @@ def test_the_file_of_version_one_opens_with_all_that_is_in_it(old: Path, clock: 
     workshop.close()
 
 
-def test_an_old_file_brought_up_to_date_has_the_tables_of_a_new_one(
-    old: Path, path: Path, clock: Clock
+def test_the_file_of_version_two_opens_with_its_labels_and_the_stickers_that_are_gone(
+    second: Path, clock: Clock
 ) -> None:
+    workshop = workshop_file.open_workshop(second, clock=clock)
+    with workshop.read() as c:
+        assert workshop.file_id == "00000000-0000-4000-8000-000000000002"
+        versions = records.fetch_all(c, "label_version", order=("id",))
+        assert [one["shape"] for one in versions] == ["rectangle", "rounded"]
+        frame = records.fetch_all(c, "label_element", {"version_id": versions[1]["id"]})[0]
+        place = [frame[name] for name in ("kind", "x_mm", "y_mm", "w_mm", "h_mm", "turn_deg")]
+        assert place == ["frame", -1.0, 2.5, 20.0, 8.0, 90.0]
+        sheet = records.fetch_all(c, "sheet")[0]
+        begun = records.fetch_all(c, "begun_sheet", order=("id",))
+        assert [one["sheet_id"] for one in begun] == [sheet["item_id"]] * 2
+        gone = sorted(one["used"]["used"] for one in begun)  # type: ignore[index]
+        assert gone == [[0, 1, 5], [2]]
+        runs = records.fetch_all(c, "print_run", order=("id",))
+        assert [one["sorted_by"] for one in runs] == ["line"] * 3
+        lines = records.fetch_all(c, "print_line")
+        assert [(one["count"], one["lot_code"]) for one in lines] == [(18, "260316A")] * 3
+        assert records.fetch_all(c, "candle")[0]["declared_net_g"] == 200.0
+    workshop.close()
+
+
+@pytest.mark.parametrize("name", ["workshop-v1", "workshop-v2"])
+def test_an_old_file_brought_up_to_date_has_the_tables_of_a_new_one(
+    name: str, tmp_path: Path, path: Path, clock: Clock
+) -> None:
+    old = Path(shutil.copy(DATA / f"{name}.wickbench", tmp_path / "old.wickbench"))
     workshop_file.open_workshop(old, clock=clock).close()
     workshop_file.create(path, clock=clock, made_by="tests").close()
     assert schema(old) == schema(path)

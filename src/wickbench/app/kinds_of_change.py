@@ -41,8 +41,14 @@ _KINDS: Mapping[str, frozenset[str]] = {
     "heating": frozenset({"heatings"}),
     "timer": frozenset({"timers"}),
     "net_check": frozenset({"net_checks"}),
-    **{name: frozenset({"labels"}) for name in ("label", "label_version", "label_element")},
-    **{name: frozenset({"print_runs"}) for name in ("print_run", "print_line", "print_record")},
+    **{
+        name: frozenset({"labels"})
+        for name in ("label", "label_version", "label_element", "set_aside")
+    },
+    **{
+        name: frozenset({"print_runs"})
+        for name in ("print_run", "print_line", "print_record", "begun_sheet")
+    },
     **{
         name: frozenset({"equipment"})
         for name in ("scale", "pot", "heat_source", "thermometer", "printer")

@@ -9,9 +9,12 @@ from wickbench.domain.caution_statements import OwnText, Wanted
 from wickbench.domain.labels import (
     AnyElement,
     CodeElement,
+    FactsElement,
     FrameElement,
     LabelDesign,
     LineElement,
+    OrnamentElement,
+    PictogramElement,
     PictureElement,
     TextElement,
 )
@@ -29,11 +32,15 @@ ELEMENT_TYPES: Final[Mapping[str, type[AnyElement]]] = {
     "frame": FrameElement,
     "line": LineElement,
     "code": CodeElement,
+    "ornament": OrnamentElement,
+    "pictogram": PictogramElement,
+    "facts": FactsElement,
 }
 PROPERTIES_VERSION: Final = 1
 PLACE_NAMES: Final = ("x_mm", "y_mm", "w_mm", "h_mm", "turn_deg")
 DESIGN_NAMES: Final = (
     "width_mm", "height_mm", "shape", "corner_mm", "safe_mm", "bleed_mm", "background",
+    "wrap_bottom_mm", "wrap_top_mm", "overlap_mm",
 )  # fmt: skip
 
 

@@ -170,7 +170,7 @@ def _placed(
 ) -> RunView:
     run, sheet = view.run, work.sheet
     pairs = [(line, made) for line, made in zip(lines, entries, strict=True) if made is not None]
-    used = (frozenset(index for index in run.used if index < sheet.count),) if run.used else ()
+    used = tuple(frozenset(at for at in one.used if at < sheet.count) for one in run.begun)
     pages = lay_out_sheets(
         sheet, [RunEntry(made.content, line.count) for line, made in pairs], used
     )

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
+from wickbench.app.begun_sheets import BegunSheet, begun_sheets, keep_used
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import OutOfRange
 from wickbench.storage import records
@@ -32,6 +33,8 @@ class RunLine:
         lot_code: without the word before it.
         poured_on: ISO date, or empty.
         count: stickers.
+        pour_pot_id: the pot that the candles were poured from.
+        first_number: running number of the first sticker, ``None`` without numbers.
     """
 
     id: int
@@ -40,6 +43,8 @@ class RunLine:
     lot_code: str = ""
     poured_on: str = ""
     count: int = 0
+    pour_pot_id: int | None = None
+    first_number: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,18 +55,29 @@ class PrintRun:
         id: its key; ``None`` before anything was chosen.
         name: as the person wrote it; may be empty.
         sheet_id: the sticker sheet's item.
-        used: stickers that are gone from the first sheet.
+        begun: begun sheets of that kind, taken first.
         printer, tray: as the equipment names them; empty for any.
         lines: in their order.
+        plan_id: the pour that it was made from.
+        sorted_by: ``line`` prints line by line, ``lot`` lot by lot, ``set`` candle by candle.
+        left_out: keys of begun sheets that it does not take.
     """
 
     id: int | None = None
     name: str = ""
     sheet_id: int | None = None
-    used: frozenset[int] = frozenset()
+    begun: tuple[BegunSheet, ...] = ()
     printer: str = ""
     tray: str = ""
     lines: tuple[RunLine, ...] = ()
+    plan_id: int | None = None
+    sorted_by: str = "line"
+    left_out: frozenset[int] = frozenset()
+
+    @property
+    def used(self) -> frozenset[int]:
+        """Stickers gone from the first sheet."""
+        return self.begun[0].used if self.begun else frozenset()
 
 
 def run_ids(workspace: Workspace) -> tuple[int, ...]:
@@ -95,14 +111,19 @@ def print_run(workspace: Workspace, run_id: int | None) -> PrintRun:
     with workspace.read() as connection:
         row: dict[str, Any] = records.fetch(connection, "print_run", run_id)
         lines = records.fetch_all(connection, "print_line", {"run_id": run_id})
+        left_out = _left_out(row["left_out"])
+        every = begun_sheets(connection, row["sheet_id"]) if row["sheet_id"] else ()
     return PrintRun(
         id=run_id,
         name=row["name"] or "",
         sheet_id=row["sheet_id"],
-        used=_used(row["used"]),
+        begun=tuple(one for one in every if one.id not in left_out),
         printer=row["printer"] or "",
         tray=row["tray"] or "",
         lines=tuple(_line(line) for line in lines),
+        plan_id=row["plan_id"],
+        sorted_by=row["sorted_by"],
+        left_out=left_out,
     )
 
 
@@ -114,12 +135,14 @@ def _line(row: Mapping[str, Any]) -> RunLine:
         lot_code=row["lot_code"] or "",
         poured_on=row["poured_on"] or "",
         count=row["count"] or 0,
+        pour_pot_id=row["pour_pot_id"],
+        first_number=row["first_number"],
     )
 
 
-def _used(stored: object) -> frozenset[int]:
-    sheets = stored.get("sheets", []) if isinstance(stored, dict) else []
-    return frozenset(int(index) for index in sheets[0]) if sheets else frozenset()
+def _left_out(stored: object) -> frozenset[int]:
+    keys = stored.get("begun", []) if isinstance(stored, dict) else []
+    return frozenset(int(key) for key in keys)
 
 
 def new_run(workspace: Workspace, *, like: PrintRun | None = None, origin: object = None) -> int:
@@ -143,7 +166,7 @@ def choose_sheet(
     """Print on another sheet; gives the run's key. Stickers used are those of the other sheet."""
     with workspace.step(N_("Choose a sticker sheet"), origin=origin) as connection:
         key = _ensured(connection, run_id)
-        records.update(connection, "print_run", key, {"sheet_id": sheet_id, "used": None})
+        records.update(connection, "print_run", key, {"sheet_id": sheet_id})
     return key
 
 
@@ -158,23 +181,21 @@ def choose_printer(
 
 
 def set_used(
-    workspace: Workspace, run_id: int | None, used: Iterable[int], *, origin: object = None
-) -> int:
-    """Say which stickers of the first sheet are gone; gives the run's key."""
-    gone = sorted(set(used))
+    workspace: Workspace, run_id: int, used: Iterable[int], *, origin: object = None
+) -> None:
+    """Say which stickers of the first sheet are gone."""
+    run = print_run(workspace, run_id)
+    if run.sheet_id is None:
+        return
+    first = run.begun[0].id if run.begun else None
     with workspace.step(N_("Mark stickers as used"), origin=origin) as connection:
-        key = _ensured(connection, run_id)
-        stored = {"version": 1, "sheets": [gone]} if gone else None
-        records.update(connection, "print_run", key, {"used": stored})
-    return key
+        keep_used(connection, run.sheet_id, first, used)
 
 
-def toggle_used(
-    workspace: Workspace, run_id: int | None, index: int, *, origin: object = None
-) -> int:
-    """Mark one sticker of the first sheet as used, or as free again; gives the run's key."""
+def toggle_used(workspace: Workspace, run_id: int, index: int, *, origin: object = None) -> None:
+    """Mark one sticker of the first sheet as used, or as free again."""
     used = print_run(workspace, run_id).used
-    return set_used(workspace, run_id, used ^ {index}, origin=origin)
+    set_used(workspace, run_id, used ^ {index}, origin=origin)
 
 
 def add_line(

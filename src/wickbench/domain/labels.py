@@ -5,28 +5,12 @@ Text may hold fields in braces, ``{candle}`` or ``{net weight}``; they are fille
 
 from __future__ import annotations
 
-import math
-import re
-from dataclasses import dataclass, fields
-from functools import partial
-from typing import TYPE_CHECKING, Any, Final
+from dataclasses import dataclass
 
-from wickbench.domain.codes import RULES
+from typing_extensions import override
+
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.sheets import SHAPES
-
-if TYPE_CHECKING:
-    from collections.abc import Callable
-
-KINDS: Final = ("jar", "lid", "caution", "tag")
-ALIGNMENTS: Final = ("left", "centre", "right")
-VERTICALS: Final = ("top", "middle", "bottom")
-FITS: Final = ("contain", "cover", "stretch")
-FRAMES: Final = ("rectangle", "rounded", "oval", "sticker")
-SYMBOLS: Final = tuple(RULES)
-QR_LEVELS: Final = ("L", "M", "Q", "H")
-
-_COLOUR: Final = re.compile(r"#[0-9a-fA-F]{6}")
+from wickbench.domain.label_measures import check_fields
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +38,7 @@ class Element:
     group: str = ""
 
     def __post_init__(self) -> None:
-        _check_fields(self)
+        check_fields(self)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,6 +59,8 @@ class TextElement(Element):
         leading: distance of base lines, times the type size.
         upper: set in capitals.
         wrap: lines may be broken between words.
+        curve: empty for straight lines; ``over`` runs clockwise along the top of the oval in the
+            box, ``under`` along its bottom from left to right, with heads inwards.
     """
 
     text: str
@@ -90,6 +76,7 @@ class TextElement(Element):
     leading: float = 1.2
     upper: bool = False
     wrap: bool = True
+    curve: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,10 +86,25 @@ class PictureElement(Element):
     Attributes:
         picture: its key (SHA-256 of the file); empty while none is chosen.
         fit: ``contain`` shows all of it, ``cover`` fills the box, ``stretch`` bends it.
+        crop_left, crop_top, crop_right, crop_bottom: part of the width or height cut off at each
+            side, 0 to less than 1; opposite sides leave something.
+        ink: a drawing of lines and areas (SVG) all in this one colour; empty keeps its own.
     """
 
     picture: str = ""
     fit: str = "contain"
+    crop_left: float = 0.0
+    crop_top: float = 0.0
+    crop_right: float = 0.0
+    crop_bottom: float = 0.0
+    ink: str = ""
+
+    @override
+    def __post_init__(self) -> None:
+        check_fields(self)
+        across, down = self.crop_left + self.crop_right, self.crop_top + self.crop_bottom
+        if max(across, down) >= 1.0:
+            raise OutOfRange("label.measure", value=str(max(across, down)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,6 +119,9 @@ class FrameElement(Element):
         inset_mm: from the box inwards to the middle of the line.
         corner_mm: radius of a rounded frame.
         dash_mm: lengths of dashes and gaps; empty for a solid line.
+        corners: of a rounded frame: round, cut straight, hollow (a quarter circle inwards) or
+            notched (a square inwards).
+        second_mm: distance to a second, thinner line inside; 0 for none.
     """
 
     figure: str = "rectangle"
@@ -126,6 +131,8 @@ class FrameElement(Element):
     inset_mm: float = 0.0
     corner_mm: float = 2.0
     dash_mm: tuple[float, ...] = ()
+    corners: str = "round"
+    second_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,7 +175,75 @@ class CodeElement(Element):
     ground: str = ""
 
 
-AnyElement = TextElement | PictureElement | FrameElement | LineElement | CodeElement
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrnamentElement(Element):
+    """One of our own ornaments, drawn as large as its box allows, its shape kept.
+
+    Attributes:
+        ornament: which one; an unknown word draws nothing and is told.
+        colour: of all of it.
+    """
+
+    ornament: str = "sprig"
+    colour: str = "#000000"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PictogramElement(Element):
+    """A caution pictogram, as on caution stickers, as large as its box allows.
+
+    Attributes:
+        pictogram: key of its statement; an unknown one draws nothing and is told.
+        colour: of its lines.
+    """
+
+    pictogram: str = "never-unattended"
+    colour: str = "#000000"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FactsElement(Element):
+    """A list of facts that change from candle to candle: a word and its value on each line.
+
+    A line whose field is empty is left out, and told. Type shrinks until all lines fit.
+
+    Attributes:
+        facts: fields in their order.
+        words: print the word before each value.
+        both_systems: net weight in grams and ounces, whatever the region prints.
+        family: typeface family.
+        style: style of the values; the words are in the family's regular style.
+        file_hash: SHA-256 of the font file when it was chosen; empty when not kept.
+        size_pt: type size wanted.
+        min_size_pt: smallest size it may shrink to.
+        colour: of letters and lines.
+        rules: a thin line between the facts.
+        align: left, centre or right.
+    """
+
+    facts: tuple[str, ...] = ("net_weight", "lot", "poured_on", "burn_time", "ingredients")
+    words: bool = True
+    both_systems: bool = True
+    family: str = "Source Sans Pro"
+    style: str = "Semibold"
+    file_hash: str = ""
+    size_pt: float = 7.0
+    min_size_pt: float = 5.0
+    colour: str = "#000000"
+    rules: bool = True
+    align: str = "left"
+
+
+AnyElement = (
+    TextElement
+    | PictureElement
+    | FrameElement
+    | LineElement
+    | CodeElement
+    | OrnamentElement
+    | PictogramElement
+    | FactsElement
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -178,13 +253,17 @@ class LabelDesign:
     Attributes:
         width_mm: width of the sticker it is made for.
         height_mm: height of it.
-        shape: rectangle, rounded, circle or oval.
+        shape: rectangle, rounded, circle, oval, or wrap: as long as the way round the vessel.
         corner_mm: corner radius of a rounded one.
         safe_mm: text stays this far inside the edge, for the printer feeds a millimetre off.
         bleed_mm: the background runs this far over the edge.
         background: colour under everything, ``#rrggbb``; empty for the sticker's own.
         elements: what stands on it.
         kind: jar, lid, caution or tag.
+        wrap_bottom_mm: of a wrap: outer diameter of the vessel at the label's lower edge.
+        wrap_top_mm: at its upper edge; another than below makes it a piece of a ring, of which
+            width is measured along the middle line and height along the wall.
+        overlap_mm: of a wrap: how far its end lies over its beginning; nothing is printed there.
 
     Raises:
         OutOfRange: ``label.measure``, ``label.colour`` or ``label.choice``.
@@ -199,73 +278,9 @@ class LabelDesign:
     background: str = ""
     elements: tuple[AnyElement, ...] = ()
     kind: str = "jar"
+    wrap_bottom_mm: float = 0.0
+    wrap_top_mm: float = 0.0
+    overlap_mm: float = 0.0
 
     def __post_init__(self) -> None:
-        _check_fields(self)
-
-
-def _at_least(lowest: float) -> Callable[[Any], None]:
-    def check(value: float) -> None:
-        if not math.isfinite(value) or value < lowest:
-            raise OutOfRange("label.measure", value=str(value))
-
-    return check
-
-
-def _colour(value: str, *, empty: bool = False) -> None:
-    if not (_COLOUR.fullmatch(value) or (empty and not value)):
-        raise OutOfRange("label.colour", colour=value)
-
-
-def _one_of(choices: tuple[str, ...]) -> Callable[[Any], None]:
-    def check(value: str) -> None:
-        if value not in choices:
-            raise OutOfRange("label.choice", value=value)
-
-    return check
-
-
-def _dashes(values: tuple[float, ...]) -> None:
-    for value in values:
-        _at_least(0.0)(value)
-
-
-_CHECKS: Final[dict[str, Callable[[Any], None]]] = {
-    "x_mm": _at_least(-math.inf),
-    "y_mm": _at_least(-math.inf),
-    "turn_deg": _at_least(-math.inf),
-    "w_mm": _at_least(0.0),
-    "h_mm": _at_least(0.0),
-    "size_pt": _at_least(0.5),
-    "min_size_pt": _at_least(0.5),
-    "leading": _at_least(0.5),
-    "letter_spacing_em": _at_least(-0.5),
-    "align": _one_of(ALIGNMENTS),
-    "vertical": _one_of(VERTICALS),
-    "fit": _one_of(FITS),
-    "figure": _one_of(FRAMES),
-    "shape": _one_of(SHAPES),
-    "kind": _one_of(KINDS),
-    "colour": _colour,
-    "fill": partial(_colour, empty=True),
-    "ground": partial(_colour, empty=True),
-    "symbol": _one_of(SYMBOLS),
-    "level": _one_of(QR_LEVELS),
-    "module_mm": _at_least(0.0),
-    "background": partial(_colour, empty=True),
-    "line_mm": _at_least(0.0),
-    "inset_mm": _at_least(0.0),
-    "corner_mm": _at_least(0.0),
-    "safe_mm": _at_least(0.0),
-    "bleed_mm": _at_least(0.0),
-    "width_mm": _at_least(1.0),
-    "height_mm": _at_least(1.0),
-    "dash_mm": _dashes,
-}
-
-
-def _check_fields(value: Element | LabelDesign) -> None:
-    for one in fields(value):
-        check = _CHECKS.get(one.name)
-        if check is not None:
-            check(getattr(value, one.name))
+        check_fields(self)

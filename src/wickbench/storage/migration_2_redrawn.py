@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 
-def _anew(name: str, columns: str, drawn: str, *indexes: str) -> tuple[str, ...]:
+def anew(name: str, columns: str, drawn: str, *indexes: str) -> tuple[str, ...]:
     """Make a table under another name, fill it, put it in place; its counter of keys goes along."""
     return (
         drawn,
@@ -24,7 +24,7 @@ def _counter(name: str) -> tuple[str, ...]:
 
 
 REDRAWN: tuple[str, ...] = (
-    *_anew(
+    *anew(
         "heat_source",
         "id, name, open_flame, power_w, left_on_heat, note",
         """CREATE TABLE heat_source_new (
@@ -44,7 +44,7 @@ REDRAWN: tuple[str, ...] = (
 )
  STRICT""",
     ),
-    *_anew(
+    *anew(
         "item",
         "id, kind, name, supplier, code, note, colour, archived",
         """CREATE TABLE item_new (
@@ -65,7 +65,7 @@ REDRAWN: tuple[str, ...] = (
 )
  STRICT""",
     ),
-    *_anew(
+    *anew(
         "thermometer",
         "id, name, thermometer_kind, note",
         """CREATE TABLE thermometer_new (
@@ -77,7 +77,7 @@ REDRAWN: tuple[str, ...] = (
 )
  STRICT""",
     ),
-    *_anew(
+    *anew(
         "plan",
         "id, name, pour_on, note, extra_mg, extra_ppm, heat_source_id, state, recorded_json",
         """CREATE TABLE plan_new (
@@ -108,7 +108,7 @@ REDRAWN: tuple[str, ...] = (
  STRICT""",
         'CREATE INDEX ix_plan_heat_source_id ON "plan" (heat_source_id)',
     ),
-    *_anew(
+    *anew(
         "vessel",
         (
             "item_id, vessel_kind, glass, candle_rated, rated_by, nominal_ul, nominal_text, "
@@ -162,7 +162,7 @@ REDRAWN: tuple[str, ...] = (
  STRICT""",
         "CREATE INDEX ix_vessel_lid_id ON vessel (lid_id)",
     ),
-    *_anew(
+    *anew(
         "wax",
         (
             "item_id, wax_class, liquid_g_per_ml, liquid_measured, set_g_per_ml, set_measured, "
@@ -198,7 +198,7 @@ REDRAWN: tuple[str, ...] = (
 )
  STRICT""",
     ),
-    *_anew(
+    *anew(
         "candle",
         (
             "id, name, code, version_id, vessel_id, lid_id, declared_net_mg, fill_to, identity, "
@@ -232,7 +232,7 @@ REDRAWN: tuple[str, ...] = (
         "CREATE INDEX ix_candle_version_id ON candle (version_id)",
         "CREATE INDEX ix_candle_vessel_id ON candle (vessel_id)",
     ),
-    *_anew(
+    *anew(
         "pour_pot",
         (
             "id, plan_id, number, version_id, pot_id, lot_code, poured_on, started_ms, ended_ms, "
@@ -267,7 +267,7 @@ REDRAWN: tuple[str, ...] = (
         "CREATE INDEX ix_pour_pot_pot_id ON pour_pot (pot_id)",
         "CREATE INDEX ix_pour_pot_version_id ON pour_pot (version_id)",
     ),
-    *_anew(
+    *anew(
         "plan_line",
         (
             "id, plan_id, position, candle_id, version_id, vessel_id, wick_id, wick_count, count, "

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wickbench.storage import migration_2
+from wickbench.storage import migration_2, migration_3
 
 if TYPE_CHECKING:
     import sqlite3
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 # Version 1 is the first: it has no step, it is made from the tables as they are drawn.
 FIRST = 1
-STEPS: Steps = {2: migration_2.STEP}
+STEPS: Steps = {2: migration_2.STEP, 3: migration_3.STEP}
 
 
 class BrokenFile(Exception):

@@ -80,7 +80,8 @@ SHEET = table(
     "sheet", detail_key(), text("page"), whole("page_w_um"), whole("page_h_um"), whole("left_um"),
     whole("top_um"), whole("columns"), whole("rows"), whole("pitch_x_um"), whole("pitch_y_um"),
     whole("sticker_w_um"), whole("sticker_h_um"), text("shape"), whole("corner_um"),
-    text("surface"), one_of("shape", "rectangle", "rounded", "circle", "oval"),
+    text("surface"), text("readings_json"),
+    one_of("shape", "rectangle", "rounded", "circle", "oval"),
     one_of("page", "A4", "Letter", "free"),
 )  # fmt: skip
 

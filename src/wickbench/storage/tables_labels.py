@@ -15,8 +15,9 @@ LABEL_VERSION = table(
     "label_version", key(), ref("label_id", "label.id", part=True), whole("number", default=1),
     flag("frozen"), whole("width_um"), whole("height_um"), text("shape", default="rectangle"),
     whole("corner_um"), whole("safe_um"), whole("bleed_um"), text("background"),
-    text("properties_json"), UniqueConstraint("label_id", "number"),
-    one_of("shape", "rectangle", "rounded", "circle", "oval"),
+    text("properties_json"), whole("wrap_bottom_um"), whole("wrap_top_um"), whole("overlap_um"),
+    UniqueConstraint("label_id", "number"),
+    one_of("shape", "rectangle", "rounded", "circle", "oval", "wrap"),
 )  # fmt: skip
 
 # properties_json carries its own version; pictures refer to blob.sha256 in it.
@@ -25,18 +26,32 @@ LABEL_ELEMENT = table(
     whole("position", default=0), text("kind", default="text"), whole("x_um"), whole("y_um"),
     whole("w_um"), whole("h_um"), whole("turn_mdeg", default=0),
     text("properties_json", default="{}"),
-    one_of("kind", "text", "picture", "frame", "line", "code", "pictogram", "ornament"),
+    one_of("kind", "text", "picture", "frame", "line", "code", "pictogram", "ornament", "facts"),
 )  # fmt: skip
 
+# A finding that a person has looked at and leaves as it is, with the reason.
+SET_ASIDE = table(
+    "set_aside", key(), ref("label_id", "label.id", part=True), ref("candle_id", "candle.id"),
+    text("finding", default=""), text("about_json"), text("note"), text("set_on"),
+)  # fmt: skip
+
+# A sheet with stickers gone; used_json holds their numbers from 0.
+BEGUN_SHEET = table(
+    "begun_sheet", key(), ref("sheet_id", "sheet.item_id", part=True), text("used_json"),
+    text("note"),
+)  # fmt: skip
+
+# left_out_json: begun sheets that this run does not take.
 PRINT_RUN = table(
     "print_run", key(), text("name", default=""), ref("sheet_id", "sheet.item_id"),
-    text("used_json"), text("printer"), text("tray"), text("note"),
+    text("left_out_json"), text("printer"), text("tray"), text("note"), ref("plan_id", "plan.id"),
+    text("sorted_by", default="line"), one_of("sorted_by", "line", "lot", "set"),
 )  # fmt: skip
 
 PRINT_LINE = table(
     "print_line", key(), ref("run_id", "print_run.id", part=True), whole("position", default=0),
     ref("label_id", "label.id"), ref("candle_id", "candle.id"), text("lot_code"), text("poured_on"),
-    whole("count"),
+    whole("count"), ref("pour_pot_id", "pour_pot.id"), whole("first_number"),
 )  # fmt: skip
 
 # What went to paper, whole and unchanging: never journalled.

@@ -30,6 +30,8 @@ CANDLE = table(
     "candle", key(), text("name", default=""), text("code"), ref("version_id", "recipe_version.id"),
     ref("vessel_id", "vessel.item_id"), ref("lid_id", "item.id"), whole("declared_net_mg"),
     text("fill_to"), text("identity"), text("note"), whole("price_e4"), flag("archived"),
+    ref("jar_label_id", "label.id"), ref("lid_label_id", "label.id"),
+    ref("caution_label_id", "label.id"),
     one_of("fill_to", "line", "net", "set"),
 )  # fmt: skip
 

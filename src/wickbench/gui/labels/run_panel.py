@@ -245,7 +245,8 @@ class RunPanel(QWidget):
         self.used.clear_trouble()
         self.used.show_draft(str(count) if count else "", "")
         self.used.show_stored(str(count) if count else "")
-        self._desk.run_id = print_runs.set_used(workspace, self._desk.run_id, range(count))
+        if self._desk.run_id is not None:
+            print_runs.set_used(workspace, self._desk.run_id, range(count))
 
     def _choose_printer(self, typed: str) -> None:
         name, _, tray = typed.partition("\n")

@@ -211,9 +211,9 @@ class RunWidget(QWidget):
 
     def toggle(self, index: int) -> None:
         """Mark a sticker of the first sheet as used, or free it."""
-        if self.sheet_no == 0:
-            desk = self._desk
-            desk.run_id = print_runs.toggle_used(desk.workspace, desk.run_id, index)
+        desk = self._desk
+        if self.sheet_no == 0 and desk.run_id is not None:
+            print_runs.toggle_used(desk.workspace, desk.run_id, index)
 
     def _went(self, _index: int) -> None:
         self._say_sticker()

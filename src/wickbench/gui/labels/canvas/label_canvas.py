@@ -6,13 +6,11 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QPointF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import (
-    QColor,
     QContextMenuEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
     QPaintEvent,
-    QPen,
     QResizeEvent,
     QWheelEvent,
 )
@@ -21,23 +19,21 @@ from typing_extensions import override
 
 from wickbench.app.label_arranging import whole_groups
 from wickbench.app.texts_marker import N_
-from wickbench.documents.label_layout import LaidOutLabel, draw_label, sticker_outline
 from wickbench.domain.arranging import is_in
 from wickbench.gui.labels.canvas import marks
 from wickbench.gui.labels.canvas.gestures import Banding, Gesture, Held, Moving, Sizing, Turning
 from wickbench.gui.labels.canvas.keys import moved_by_key
+from wickbench.gui.labels.canvas.label_painting import paint_label
 from wickbench.gui.labels.canvas.scale import Scale
 from wickbench.gui.naming import accessible
-from wickbench.gui.painting import ScreenSurface, painter_path
 from wickbench.gui.theme import colours_of
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from wickbench.documents.label_layout import LaidOutLabel
     from wickbench.domain.labels import AnyElement
 
-_EDGE_LINE: Final = "#CFC3B2"
-_PAPER: Final = "#FFFFFF"
 _DRAG_PIXELS: Final = 4.0
 _REACH_PIXELS: Final = 6.0
 _GRAB_PIXELS: Final = 7.0
@@ -155,34 +151,10 @@ class LabelCanvas(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if self.laid is not None:
-            self._paint_label(painter, self.laid)
+            paint_label(painter, self.scale, self.laid)
             self._paint_marks(painter)
         marks.paint_rulers(painter, self.scale, (self.width(), self.height()), colours_of(self))
         painter.end()
-
-    def _paint_label(self, painter: QPainter, laid: LaidOutLabel) -> None:
-        scale, corner = self.scale.per_mm, self.scale.corner
-        painter.save()
-        painter.translate(corner)
-        painter.scale(scale, scale)
-        edge = painter_path(sticker_outline(laid.design))
-        painter.fillPath(edge, QColor(_PAPER))
-        painter.restore()
-        surface = ScreenSurface(painter, scale, left=corner.x(), top=corner.y(), page=None)
-        try:
-            draw_label(laid, surface)
-        finally:
-            surface.finish()
-        painter.save()
-        painter.translate(corner)
-        painter.scale(scale, scale)
-        thin = QPen(QColor(_EDGE_LINE), 0)
-        painter.strokePath(edge, thin)
-        if laid.design.safe_mm > 0:
-            thin.setStyle(Qt.PenStyle.DashLine)
-            safe = sticker_outline(laid.design, laid.design.safe_mm)
-            painter.strokePath(painter_path(safe), thin)
-        painter.restore()
 
     def _paint_marks(self, painter: QPainter) -> None:
         colours, size = colours_of(self), (float(self.width()), float(self.height()))

@@ -1,0 +1,50 @@
+"""The label itself on the canvas: paper, what is printed, and the lines of edge, bleed and zone."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QPainter, QPen
+
+from wickbench.documents.label_layout import LaidOutLabel, draw_label, sticker_outline
+from wickbench.gui.painting import ScreenSurface, painter_path
+
+if TYPE_CHECKING:
+    from wickbench.documents.surface import Path
+    from wickbench.gui.labels.canvas.scale import Scale
+
+_EDGE_LINE: Final = "#CFC3B2"
+_PAPER: Final = "#FFFFFF"
+
+
+def paint_label(painter: QPainter, scale: Scale, laid: LaidOutLabel) -> None:
+    """Paint a label where the scale puts it."""
+    design = laid.design
+    edge = sticker_outline(design)
+    _in_millimetres(painter, scale)
+    painter.fillPath(painter_path(edge), QColor(_PAPER))
+    painter.restore()
+    corner = scale.corner
+    surface = ScreenSurface(painter, scale.per_mm, left=corner.x(), top=corner.y(), page=None)
+    try:
+        draw_label(laid, surface)
+    finally:
+        surface.finish()
+    _in_millimetres(painter, scale)
+    if design.bleed_mm > 0:
+        _line(painter, sticker_outline(design, -design.bleed_mm), Qt.PenStyle.DotLine)
+    _line(painter, edge, Qt.PenStyle.SolidLine)
+    if design.safe_mm > 0:
+        _line(painter, sticker_outline(design, design.safe_mm), Qt.PenStyle.DashLine)
+    painter.restore()
+
+
+def _in_millimetres(painter: QPainter, scale: Scale) -> None:
+    painter.save()
+    painter.translate(scale.corner)
+    painter.scale(scale.per_mm, scale.per_mm)
+
+
+def _line(painter: QPainter, path: Path, style: Qt.PenStyle) -> None:
+    painter.strokePath(painter_path(path), QPen(QColor(_EDGE_LINE), 0, style))

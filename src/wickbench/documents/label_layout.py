@@ -60,6 +60,7 @@ class LaidOutLabel:
         draws: from back to front, mm from the label's top left corner.
         texts: what came of each text element.
         findings: worst first; ``about`` is ``("element", number)`` or empty.
+        parts: of each element, its first draw and the one after its last.
     """
 
     design: LabelDesign
@@ -67,6 +68,12 @@ class LaidOutLabel:
     draws: tuple[TextDraw | PathDraw | ImageDraw, ...]
     texts: tuple[LaidOutText, ...]
     findings: tuple[Finding, ...]
+    parts: tuple[tuple[int, int], ...] = ()
+
+    def draws_of(self, at: int) -> tuple[TextDraw | PathDraw | ImageDraw, ...]:
+        """What one element draws, by its place in the design."""
+        first, end = self.parts[at] if at < len(self.parts) else (0, 0)
+        return self.draws[first:end]
 
     @property
     def smallest_pt(self) -> float | None:
@@ -88,6 +95,7 @@ class _Work:
     findings: list[Finding] = field(default_factory=list)
     filled: list[FilledText] = field(default_factory=list)
     codes: list[tuple[int, str]] = field(default_factory=list)
+    parts: list[tuple[int, int]] = field(default_factory=list)
 
 
 def lay_out_label(
@@ -109,11 +117,14 @@ def lay_out_label(
     """
     work = _Work(design, values, typefaces, pictures, around_mm)
     for at, element in enumerate(design.elements):
+        first = len(work.draws)
         _lay_out(work, at, element)
+        work.parts.append((first, len(work.draws)))
     texts = tuple(work.texts)
     work.findings += check_whole(design, values, work.filled)
     key = _key(design, work)
-    return LaidOutLabel(design, key, tuple(work.draws), texts, sort_findings(work.findings))
+    found = sort_findings(work.findings)
+    return LaidOutLabel(design, key, tuple(work.draws), texts, found, tuple(work.parts))
 
 
 def draw_label(label: LaidOutLabel, surface: Surface) -> None:

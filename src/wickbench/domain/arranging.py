@@ -11,10 +11,12 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final, TypeVar
 
 from wickbench.domain.errors import OutOfRange
+from wickbench.domain.guides import guide_lines
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
+    from wickbench.domain.guides import Guide
     from wickbench.domain.labels import Element, LabelDesign
 
 One = TypeVar("One", bound="Element")
@@ -236,9 +238,14 @@ class Snap:
 
 
 def snap_lines(
-    design: LabelDesign, others: Sequence[Box]
+    design: LabelDesign, others: Sequence[Box], guides: Sequence[Guide] = ()
 ) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Where things snap: edges, safe zone and middle of the label, edges and middles of others.
+    """Where things snap: edges, safe zone and middle of the label, guides, and other things.
+
+    Args:
+        design: the label.
+        others: boxes of what stands still; their edges and middles count.
+        guides: laid on the label.
 
     Returns:
         x of the vertical lines and y of the horizontal ones.
@@ -250,7 +257,8 @@ def snap_lines(
     for box in others:
         uprights += [box.left, box.middle[0], box.right]
         levels += [box.top, box.middle[1], box.bottom]
-    return tuple(uprights), tuple(levels)
+    laid_upright, laid_level = guide_lines(guides)
+    return (*laid_upright, *uprights), (*laid_level, *levels)
 
 
 def snapped(box: Box, uprights: Sequence[float], levels: Sequence[float], reach_mm: float) -> Snap:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from wickbench.app.label_guides import label_guides
 from wickbench.app.label_making import MadeLabel, around_of, design_for, trouble
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
 from wickbench.app.labels import fit_to_sheet
@@ -138,6 +139,8 @@ class LabelLook(QWidget):
         self.preview.editable = editable
         self.acts.label_id = stored.id if stored is not None and editable else None
         self.arrange.setVisible(editable)
+        guides = label_guides(self._desk.workspace, stored.id) if stored and editable else ()
+        self.preview.show_guides(guides)
         if stored is None:
             self.preview.show_label(None)
             return

@@ -11,13 +11,17 @@ from PySide6.QtWidgets import QMenu
 
 from wickbench.app import label_arranging as arranging
 from wickbench.app.label_clips import elements_from_text, elements_to_text
+from wickbench.app.label_guides import lay_guides
 from wickbench.app.texts_marker import N_
+from wickbench.domain.arranging import Box, bounds, box_of
 from wickbench.domain.errors import DomainError
+from wickbench.domain.guides import guides_along, guides_through
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterable
 
     from wickbench.app.workspace import Workspace
+    from wickbench.domain.guides import Guide
     from wickbench.domain.labels import LabelDesign
     from wickbench.gui.labels.canvas.label_canvas import LabelCanvas
 
@@ -52,6 +56,7 @@ class CanvasActs(QObject):
         self.menu.aboutToShow.connect(self.enable)
         canvas.chosen_changed.connect(self.enable)
         canvas.menu_requested.connect(self.menu.popup)
+        canvas.guides_laid.connect(self.keep_guides)
 
     def _fill(self) -> None:
         texts, menu = self._workspace.texts, self.menu
@@ -72,11 +77,20 @@ class CanvasActs(QObject):
         order = menu.addMenu(texts(N_("From back to front")))
         for to, (words, keys) in _ORDER.items():
             self._add(order, f"order_{to}", words, partial(self.order, to), keys)
+        self._fill_guides(menu.addMenu(texts(N_("Guides"))))
         menu.addSeparator()
         self._add(menu, "group", N_("Group"), self.group, "Ctrl+G")
         self._add(menu, "ungroup", N_("Ungroup"), self.ungroup, "Ctrl+Shift+G")
         menu.addSeparator()
         self._add(menu, "take_off", N_("Take off"), self.take_off, QKeySequence.StandardKey.Delete)
+
+    def _fill_guides(self, menu: QMenu) -> None:
+        along = N_("Along the edges of what is chosen")
+        self._add(menu, "guides_along", along, partial(self.lay_guides, guides_along))
+        through = N_("Through the middle of what is chosen")
+        self._add(menu, "guides_through", through, partial(self.lay_guides, guides_through))
+        self._add(menu, "guides_middle", N_("Through the middle of the label"), self.lay_middle)
+        self._add(menu, "guides_away", N_("Take all guides away"), self.clear_guides)
 
     def _add(
         self,
@@ -108,7 +122,7 @@ class CanvasActs(QObject):
             "group": _SEVERAL,
         }
         for name, action in self.actions.items():
-            if name in {"paste", "all"}:
+            if name in {"paste", "all", "guides_middle", "guides_away"}:
                 action.setEnabled(self.label_id is not None)
             else:
                 action.setEnabled(count >= least.get(name, 1))
@@ -194,6 +208,29 @@ class CanvasActs(QObject):
         if self.label_id is not None and design is not None and self._chosen:
             copied = [design.elements[at] for at in self._chosen]
             self._choose(arranging.paste_elements(self._workspace, self.label_id, copied))
+
+    def lay_guides(self, made: Callable[[Box], tuple[Guide, ...]]) -> None:
+        """Lay guides by the box round what is chosen."""
+        design = self._design()
+        if design is not None and self._chosen:
+            box = bounds(box_of(design.elements[at]) for at in self._chosen)
+            self.keep_guides((*self._canvas.guide_hand.guides, *made(box)))
+
+    def lay_middle(self) -> None:
+        """Lay two guides through the middle of the label."""
+        design = self._design()
+        if design is not None:
+            whole = Box(0.0, 0.0, design.width_mm, design.height_mm)
+            self.keep_guides((*self._canvas.guide_hand.guides, *guides_through(whole)))
+
+    def clear_guides(self) -> None:
+        """Take all guides off the label."""
+        self.keep_guides(())
+
+    def keep_guides(self, guides: Iterable[Guide]) -> None:
+        """Keep these guides on the label."""
+        if self.label_id is not None:
+            lay_guides(self._workspace, self.label_id, guides)
 
     def choose_all(self) -> None:
         """Choose everything on the label."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final, Protocol
 
+from wickbench.app.texts_marker import N_
 from wickbench.domain.arranging import (
     Box,
     Snap,
@@ -20,6 +21,7 @@ from wickbench.domain.arranging import (
     snapped,
     turned_to,
 )
+from wickbench.domain.guides import Guide
 from wickbench.domain.labels import LabelDesign
 
 if TYPE_CHECKING:
@@ -68,6 +70,7 @@ class Moving:
     start: Point
     reach_mm: float
     words: str
+    guides: tuple[Guide, ...] = ()
     snap: Snap = field(default_factory=Snap)
 
     def to(self, point: Point, held: Held) -> Mapping[int, AnyElement]:
@@ -87,7 +90,7 @@ class Moving:
         elements = self.design.elements
         others = [box_of(one) for at, one in enumerate(elements) if at not in self.chosen]
         whole = bounds(box_of(elements[at]) for at in self.chosen).moved(dx, dy)
-        return snapped(whole, *snap_lines(self.design, others), self.reach_mm)
+        return snapped(whole, *snap_lines(self.design, others, self.guides), self.reach_mm)
 
 
 @dataclass(slots=True)
@@ -99,6 +102,7 @@ class Sizing:
     handle: str
     reach_mm: float
     words: str
+    guides: tuple[Guide, ...] = ()
     snap: Snap = field(default_factory=Snap)
 
     def to(self, point: Point, held: Held) -> Mapping[int, AnyElement]:
@@ -108,7 +112,7 @@ class Sizing:
         if not held.free and not element.turn_deg % 90:
             others = [box_of(one) for at, one in enumerate(self.design.elements) if at != self.at]
             spot = Box(*point, *point)
-            self.snap = snapped(spot, *snap_lines(self.design, others), self.reach_mm)
+            self.snap = snapped(spot, *snap_lines(self.design, others, self.guides), self.reach_mm)
             point = (point[0] + self.snap.dx, point[1] + self.snap.dy)
         return {self.at: resized(element, self.handle, point, keep_shape=held.straight)}
 
@@ -126,6 +130,32 @@ class Turning:
         """The element as it is with the pointer here."""
         step = 0.0 if held.free else TURN_STEP_DEG
         return {self.at: turned_to(self.design.elements[self.at], point, step)}
+
+
+def begun(
+    design: LabelDesign,
+    chosen: tuple[int, ...],
+    grip: str,
+    start: Point,
+    *,
+    reach_mm: float,
+    guides: tuple[Guide, ...],
+) -> Gesture:
+    """The gesture that a press begins.
+
+    Args:
+        design: the label.
+        chosen: places of what is chosen; one for a handle.
+        grip: handle that was pressed, "turn", or nothing.
+        start: where it was pressed, on the label.
+        reach_mm: lines further away than this are not snapped to.
+        guides: laid on the label.
+    """
+    if grip == "turn":
+        return Turning(design, chosen[0], N_("Turn on a label"))
+    if grip:
+        return Sizing(design, chosen[0], grip, reach_mm, N_("Size on a label"), guides)
+    return Moving(design, chosen, start, reach_mm, N_("Move on a label"), guides)
 
 
 @dataclass(slots=True)

@@ -18,10 +18,14 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
 from wickbench.app.label_arranging import whole_groups
-from wickbench.app.texts_marker import N_
 from wickbench.domain.arranging import is_in
 from wickbench.gui.labels.canvas import marks
-from wickbench.gui.labels.canvas.gestures import Banding, Gesture, Held, Moving, Sizing, Turning
+from wickbench.gui.labels.canvas.gestures import Banding, Gesture, Held, begun
+from wickbench.gui.labels.canvas.guide_hand import (
+    GuideHand,
+    paint_guide_marks,
+    paint_laid_guides,
+)
 from wickbench.gui.labels.canvas.keys import moved_by_key
 from wickbench.gui.labels.canvas.label_painting import paint_label
 from wickbench.gui.labels.canvas.scale import Scale
@@ -32,6 +36,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from wickbench.documents.label_layout import LaidOutLabel
+    from wickbench.domain.guides import Guide
     from wickbench.domain.labels import AnyElement
 
 _DRAG_PIXELS: Final = 4.0
@@ -59,12 +64,14 @@ class LabelCanvas(QWidget):
         drafted: the elements as the hand has them now, by place; empty when it let go.
         placed: elements to be stored by place, what undo calls it, and what merges with it.
         menu_requested: the acts are wanted at a place on the screen.
+        guides_laid: the guides as the hand left them.
     """
 
     chosen_changed = Signal()
     drafted = Signal(object)
     placed = Signal(object, str, object)
     menu_requested = Signal(object)
+    guides_laid = Signal(object)
 
     def __init__(self, accessible_name: str) -> None:
         super().__init__()
@@ -72,6 +79,7 @@ class LabelCanvas(QWidget):
         self.chosen: tuple[int, ...] = ()
         self.editable = True
         self.scale = Scale()
+        self.guide_hand = GuideHand()
         self._gesture: Gesture | None = None
         self._band: Banding | None = None
         self._pressed: QPointF | None = None
@@ -96,6 +104,11 @@ class LabelCanvas(QWidget):
         self.setAccessibleDescription("; ".join(one.text for one in texts if one.text))
         if other_size or self.scale.fitted:
             self.fit()
+        self.update()
+
+    def show_guides(self, guides: tuple[Guide, ...]) -> None:
+        """Show the guides laid on the label."""
+        self.guide_hand.guides = guides
         self.update()
 
     def choose(self, chosen: tuple[int, ...]) -> None:
@@ -154,10 +167,12 @@ class LabelCanvas(QWidget):
             paint_label(painter, self.scale, self.laid)
             self._paint_marks(painter)
         marks.paint_rulers(painter, self.scale, (self.width(), self.height()), colours_of(self))
+        paint_guide_marks(painter, self.scale, self.guide_hand, colours_of(self))
         painter.end()
 
     def _paint_marks(self, painter: QPainter) -> None:
         colours, size = colours_of(self), (float(self.width()), float(self.height()))
+        paint_laid_guides(painter, self.scale, self.guide_hand, size, colours)
         now = tuple(self._draft.get(at, self.elements[at]) for at in self.chosen)
         marks.paint_chosen(painter, self.scale, now, colours, focus=self.hasFocus())
         if self._gesture is not None:
@@ -198,6 +213,8 @@ class LabelCanvas(QWidget):
             return
         if self.laid is None or event.button() != Qt.MouseButton.LeftButton or not self.editable:
             return
+        if self.guide_hand.take(place, self.scale):
+            return
         self._pressed = place
         if self.grip_at(place):
             return
@@ -224,6 +241,10 @@ class LabelCanvas(QWidget):
             self.scale.pan(place - self._panning, QSizeF(self.size()), self._label_mm)
             self._panning = place
             self.update()
+        elif self.guide_hand.busy:
+            free = bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
+            self.guide_hand.draw(place, self.scale, free=free)
+            self.update()
         elif self._band is not None:
             self._band.end = self.scale.to_label(place)
             self.update()
@@ -238,7 +259,14 @@ class LabelCanvas(QWidget):
         if self._gesture is None:
             if (place - self._pressed).manhattanLength() < _DRAG_PIXELS or not self.chosen:
                 return
-            self._gesture = self._begun(self._pressed, self.laid)
+            self._gesture = begun(
+                self.laid.design,
+                self.chosen,
+                self.grip_at(self._pressed),
+                self.scale.to_label(self._pressed),
+                reach_mm=_REACH_PIXELS / self.scale.per_mm,
+                guides=self.guide_hand.guides,
+            )
         keys = event.modifiers()
         held = Held(
             straight=bool(keys & Qt.KeyboardModifier.ShiftModifier),
@@ -248,20 +276,13 @@ class LabelCanvas(QWidget):
         self.drafted.emit(self._draft)
         self.update()
 
-    def _begun(self, place: QPointF, laid: LaidOutLabel) -> Gesture:
-        reach = _REACH_PIXELS / self.scale.per_mm
-        grip = self.grip_at(place)
-        if grip == "turn":
-            return Turning(laid.design, self.chosen[0], N_("Turn on a label"))
-        if grip:
-            words = N_("Size on a label")
-            return Sizing(laid.design, self.chosen[0], grip, reach, words)
-        start = self.scale.to_label(place)
-        return Moving(laid.design, self.chosen, start, reach, N_("Move on a label"))
-
     @override
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         band, gesture, draft = self._band, self._gesture, self._draft
+        if self.guide_hand.busy:
+            guides = self.guide_hand.let_go()
+            if set(guides) != set(self.guide_hand.guides):
+                self.guides_laid.emit(guides)
         self._let_go()
         if band is not None and self.laid is not None:
             if (event.position() - self.scale.to_widget(*band.start)).manhattanLength() > 1:

@@ -41,6 +41,7 @@ class CautionChoice:
         facts: what the lines say of the candle.
         wanted: own words, lines left out and added.
         pictures: ``none``, ``beside`` or ``instead``.
+        below: a line below the statements: lot, net weight; empty for none.
         family: typeface family.
         signal_style: its style for the signal word.
     """
@@ -50,6 +51,7 @@ class CautionChoice:
     facts: CandleFacts
     wanted: Wanted = field(default_factory=Wanted)
     pictures: str = "none"
+    below: str = ""
     family: str = SANS
     signal_style: str = "Bold"
 
@@ -95,9 +97,18 @@ def make_caution_sticker(
     lines = caution_lines(*asked)
     design, notes = _design(choice, source, typefaces)
     words = [source.signal[language] for language in choice.languages]
-    laid = lay_out_caution(lines, words, source.symbol, shape, design, base=base)
+    printed = (*lines, *_below(choice, source))
+    laid = lay_out_caution(printed, words, source.symbol, shape, design, base=base)
     found = [*laid.findings, *caution_findings(*asked), *notes, *_own_words(lines)]
     return CautionSticker(laid, lines, source, sort_findings(found))
+
+
+def _below(choice: CautionChoice, source: StatementSet) -> tuple[CautionLine, ...]:
+    """The line below the statements: in a block of its own, and never dropped."""
+    if not choice.below:
+        return ()
+    place = (source.source, source.date, "facts")
+    return (CautionLine("below", "below", choice.below, True, *place),)  # noqa: FBT003 - a field
 
 
 def facts_of(

@@ -4,22 +4,26 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import cache
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, Final
 
 from wickbench.app.caution_sticker import (
+    LONGEST_BURN_H,
+    STOP_MM,
     CautionChoice,
     CautionSticker,
     base_of,
     facts_of,
     make_caution_sticker,
 )
+from wickbench.app.caution_wish_fields import facts_line
 from wickbench.documents.caution_checks import Base
 from wickbench.documents.label_layout import LaidOutLabel, lay_out_label
 from wickbench.documents.sheet_layout import StickerContent, label_content
 from wickbench.documents.sticker_shape import StickerShape
 from wickbench.documents.typefaces import TypefaceShelf
 from wickbench.domain.catalog import Lid, Wick
-from wickbench.domain.findings import Finding, Rank
+from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.storage import state
 from wickbench.storage.refusals import Gone
 
@@ -80,16 +84,33 @@ class LabelMaker:
         return self._made(key, lambda: self._label(design, values, around_mm))
 
     def caution(
-        self, wish: CautionWish, design: LabelDesign, shelf: Shelf, candle: Candle | None
+        self,
+        wish: CautionWish,
+        design: LabelDesign,
+        shelf: Shelf,
+        candle: Candle | None,
+        *,
+        values: Mapping[str, str] = MappingProxyType({}),
     ) -> MadeLabel:
-        """A caution sticker for a candle, in the size and shape of a design."""
+        """A caution sticker for a candle, in the size and shape of a design.
+
+        Args:
+            wish: what it says beside the candle's own facts.
+            design: its size and shape.
+            shelf: the snapshot.
+            candle: ``None`` while none is chosen.
+            values: value of each field, for lot and net weight below the statements.
+        """
         choice = caution_choice(wish, shelf, candle, self._workspace.settings.regions)
+        below, unknown = facts_line(wish, values)
+        choice = replace(choice, below=below)
         base = _base(shelf, candle)
         own = tuple(sorted((key, said.text) for key, said in wish.wanted.own.items()))
         wanted = (own, tuple(wish.wanted.left_out), tuple(wish.wanted.added))
         size = (design.width_mm, design.height_mm, design.shape, design.corner_mm, design.safe_mm)
-        key = (choice.region, choice.languages, choice.facts, choice.pictures, wanted, size, base)
-        return self._made(key, lambda: _caution(choice, size, base))
+        said = (choice.region, choice.languages, choice.facts, choice.pictures, wanted, below)
+        key = (*said, size, base, unknown)
+        return self._made(key, lambda: _caution(choice, size, base, unknown))
 
     def picture(self, key: str) -> bytes | None:
         """A picture kept in the workshop file; ``None`` when it is not there."""
@@ -124,7 +145,12 @@ def caution_choice(
     vessel = shelf.vessels.get(candle.vessel_id) if candle and candle.vessel_id else None
     materials = [shelf.materials.get(key) for key in candle.wick_ids] if candle else []
     wicks = [one.details for one in materials if one and isinstance(one.details, Wick)]
-    facts = facts_of(vessel, wicks if candle else [Wick()])
+    facts = facts_of(
+        vessel,
+        wicks if candle else [Wick()],
+        longest_burn_h=wish.longest_burn_h or LONGEST_BURN_H,
+        stop_mm=wish.stop_mm or STOP_MM,
+    )
     region = wish.region or next(iter(regions), "US")
     return CautionChoice(region, wish.languages, facts, wish.wanted, wish.pictures)
 
@@ -166,12 +192,21 @@ def _base(shelf: Shelf, candle: Candle | None) -> Base | None:
 
 
 def _caution(
-    choice: CautionChoice, size: tuple[float, float, str, float, float], base: Base | None
+    choice: CautionChoice,
+    size: tuple[float, float, str, float, float],
+    base: Base | None,
+    unknown: tuple[str, ...],
 ) -> MadeLabel:
     width, height, shape, corner, safe = size
     sticker = StickerShape(shape, width, height, corner, safe)
     made = make_caution_sticker(choice, sticker, typeface_shelf().nearest, base=base)
-    content = replace(label_content(made.laid.label), findings=made.findings)
+    empty = [
+        Finding(Rank.WATCH, "label.field-empty", {"field": f"{{{name.replace('_', ' ')}}}"})
+        for name in unknown
+    ]
+    content = replace(
+        label_content(made.laid.label), findings=sort_findings([*made.findings, *empty])
+    )
     return MadeLabel(content, made.laid.label, made)
 
 

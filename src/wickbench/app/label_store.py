@@ -53,12 +53,18 @@ class CautionWish:
         languages: in the order in which they are printed.
         pictures: ``none``, ``beside`` or ``instead``.
         wanted: own words, lines left out and added.
+        longest_burn_h: longest burn in hours; ``None`` for the usual one.
+        stop_mm: depth of wax left at which to stop; ``None`` for the usual one.
+        facts: fields that stand below the statements: lot, net weight …
     """
 
     region: str = ""
     languages: tuple[str, ...] = ("en",)
     pictures: str = "none"
     wanted: Wanted = field(default_factory=Wanted)
+    longest_burn_h: float | None = None
+    stop_mm: float | None = None
+    facts: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -201,6 +207,9 @@ def caution_of(properties: object) -> CautionWish:
         languages=tuple(stored.get("languages", ("en",))),
         pictures=str(stored.get("pictures", "none")),
         wanted=wanted,
+        longest_burn_h=stored.get("longest_burn_h"),
+        stop_mm=stored.get("stop_mm"),
+        facts=tuple(stored.get("facts", ())),
     )
 
 
@@ -218,6 +227,9 @@ def caution_values(wish: CautionWish) -> dict[str, object]:
         "own": own,
         "left_out": sorted(wish.wanted.left_out),
         "added": sorted(wish.wanted.added),
+        "longest_burn_h": wish.longest_burn_h,
+        "stop_mm": wish.stop_mm,
+        "facts": list(wish.facts),
     }
 
 

@@ -23,7 +23,8 @@ from wickbench.app.workspace import Workspace
 from wickbench.documents.sheet_layout import RunEntry, SheetPages, lay_out_sheets
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank, sort_findings
-from wickbench.domain.sheet_runs import SheetNeed, sheets_needed
+from wickbench.domain.run_order import RunItem, run_order
+from wickbench.domain.sheet_runs import SheetNeed, need_of
 from wickbench.domain.sheets import StickerSheet, check_sheet
 from wickbench.storage import records
 
@@ -147,13 +148,14 @@ class _Lines:
 
     def _made(self, label: StoredLabel, line: RunLine, candle: Candle | None) -> MadeLabel:
         design = design_for(label, self.sheet)
-        if label.caution is not None:
-            return self.maker.caution(label.caution, design, self.shelf, candle)
         settings, texts = self.workspace.settings, label_texts(self.workspace)
         subject = LabelSubject(
             candle_id=line.candle_id, lot_code=line.lot_code, poured_on=line.poured_on
         )
         values = label_values(self.shelf, settings, texts, subject)
+        if label.caution is not None:
+            wish = label.caution
+            return self.maker.caution(wish, design, self.shelf, candle, values=values)
         around_mm = around_of(label.kind, candle, self.shelf)
         made = self.maker.label(design, values, around_mm=around_mm)
         if candle is not None and label.kind == "jar":
@@ -171,10 +173,10 @@ def _placed(
     run, sheet = view.run, work.sheet
     pairs = [(line, made) for line, made in zip(lines, entries, strict=True) if made is not None]
     used = tuple(frozenset(at for at in one.used if at < sheet.count) for one in run.begun)
-    pages = lay_out_sheets(
-        sheet, [RunEntry(made.content, line.count) for line, made in pairs], used
-    )
-    free = tuple(sheet.count - len(gone) for gone in used)
+    wanted = [RunEntry(made.content, line.count) for line, made in pairs]
+    apart = {"row": sheet.columns, "sheet": sheet.count}.get(run.begins, 0)
+    order = run_order([_item(line) for line, _ in pairs], run.sorted_by)
+    pages = lay_out_sheets(sheet, wanted, used, order=order, apart=apart)
     made = tuple(one for _, one in pairs)
     printer = printer_row(work.shelf, run)
     found = without_general_edges(pages.findings) if printer else list(pages.findings)
@@ -190,8 +192,19 @@ def _placed(
         labels=tuple(work.labels[line.label_id or 0] for line, _ in pairs),
         findings=once(found),
         well=once([*_smallest(made, found), *work.well]),
-        need=sheets_needed([line.count for line, _ in pairs], sheet.count, free),
+        need=_need(pages, used),
     )
+
+
+def _item(line: RunLine) -> RunItem:
+    return RunItem(line.count, line.candle_id, line.lot_code)
+
+
+def _need(pages: SheetPages, used: Sequence[frozenset[int]]) -> SheetNeed:
+    """What the run takes; before anything is placed, what is left of the sheet taken first."""
+    if pages.placements or not used:
+        return need_of(pages.placements, pages.sheet.count, used)
+    return SheetNeed(0, 0, pages.sheet.count - len(used[0]))
 
 
 def _smallest(made: Sequence[MadeLabel], found: Sequence[Finding]) -> list[Finding]:

@@ -8,6 +8,12 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QSizePolicy, QVBoxLayout, QWidget
 
+from wickbench.app.caution_wish_fields import (
+    CAUTION_FIELDS,
+    usual_values,
+    wish_values,
+    with_value,
+)
 from wickbench.app.label_caution import (
     CautionRow,
     caution_rows,
@@ -25,6 +31,7 @@ from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.domain.net_weight import REGIONS
 from wickbench.gui.fields.choice_field import ChoiceField
+from wickbench.gui.labels.value_form import ValueForm
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import heading, label
 from wickbench.gui.tables.column import Column
@@ -65,6 +72,8 @@ class CautionPanel(QWidget):
         self.statements = TableView(self.model, texts("Statements"), most_rows=14)
         self.statements.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.source = label("", "quiet")
+        self.more = ValueForm(desk.workspace, CAUTION_FIELDS, self._take)
+        self.more.prepare_narrow()
         self._lay_out()
         self.region.committed.connect(lambda word: self._change(region=word))
         self.pictures.committed.connect(lambda word: self._change(pictures=word))
@@ -87,6 +96,7 @@ class CautionPanel(QWidget):
             grid.addWidget(one, at // 2, at % 2)
         box.addLayout(grid)
         box.addWidget(self.pictures)
+        box.addWidget(self.more)
         box.addWidget(self.statements)
         box.addWidget(self.source)
         box.addStretch(1)
@@ -140,6 +150,8 @@ class CautionPanel(QWidget):
         self.pictures.show_stored(wish.pictures)
         for code, box in self.languages.items():
             box.setChecked(code in wish.languages)
+        self.more.show_record(stored.id, wish_values(wish))
+        self.more.show_assumed(usual_values(self._desk.workspace.texts))
         try:
             self.model.set_rows(caution_rows(choice))
             rule = rule_of(choice)
@@ -168,6 +180,9 @@ class CautionPanel(QWidget):
             self.languages[code].setChecked(True)
             return
         self._store(replace(wish, languages=languages))
+
+    def _take(self, name: str, value: object) -> None:
+        self._store(with_value(self._wish(), name, value))
 
     def _store(self, wish: CautionWish) -> None:
         if self._label is not None:

@@ -184,15 +184,15 @@ class LabelLook(QWidget):
             DomainError: it cannot be laid out.
         """
         desk, candle = self._desk, self.shown_candle
-        if stored.caution is not None:
-            design = design_for(stored, None)
-            return desk.maker.caution(stored.caution, design, desk.shelf, candle)
         settings, texts = desk.workspace.settings, label_texts(desk.workspace)
         values = sample_values(settings, texts)
         if candle is not None:
             subject = LabelSubject(candle_id=candle.id)
             own = label_values(desk.shelf, settings, texts, subject)
             values = {**own, "lot": own["lot"] or values["lot"]}
+        if stored.caution is not None:
+            design = design_for(stored, None)
+            return desk.maker.caution(stored.caution, design, desk.shelf, candle, values=values)
         around_mm = around_of(stored.kind, candle, desk.shelf)
         return desk.maker.label(stored.design, values, around_mm=around_mm)
 

@@ -106,6 +106,8 @@ OTHER_FIELDS: Final[Mapping[str, tuple[FieldSpec, ...]]] = {
         *PLACE_FIELDS,
     ),
     "line": (_LINE, _COLOUR, *PLACE_FIELDS),
+    "ornament": (_COLOUR, *PLACE_FIELDS),
+    "pictogram": (_COLOUR, *PLACE_FIELDS),
     "code": (
         field(_TABLE, "symbol", N_("Kind of code"), "choice", choices=choices(_SYMBOL)),
         field(_TABLE, "text", N_("What it says"), "text",
@@ -136,6 +138,8 @@ ELEMENT_WORDS: Final[Mapping[str, str]] = {
     "frame": N_("Frame"),
     "line": N_("Line"),
     "code": N_("Code to scan"),
+    "ornament": N_("Ornament"),
+    "pictogram": N_("Caution drawing"),
 }
 
 

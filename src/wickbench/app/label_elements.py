@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Final
 from wickbench.app.label_store import element_of, element_rows, element_values
 from wickbench.app.labels import editable_version
 from wickbench.app.texts_marker import N_
+from wickbench.documents.pictograms import LEAST_HEIGHT_MM
 from wickbench.documents.pictures import open_picture
 from wickbench.domain.errors import DomainError, OutOfRange
 from wickbench.domain.labels import (
@@ -19,6 +20,8 @@ from wickbench.domain.labels import (
     FrameElement,
     LabelDesign,
     LineElement,
+    OrnamentElement,
+    PictogramElement,
     PictureElement,
     TextElement,
 )
@@ -62,7 +65,7 @@ def add_element(workspace: Workspace, label_id: int, kind: str, *, origin: objec
     Args:
         workspace: the open workshop.
         label_id: the label.
-        kind: text, picture, frame, line or code.
+        kind: one of `label_store.ELEMENT_TYPES`.
         origin: who began it.
     """
     with workspace.step(N_("Add to a label"), origin=origin) as connection:
@@ -141,6 +144,19 @@ def _fresh(kind: str, design: LabelDesign) -> AnyElement:
         side = min(wide, high) * 0.5
         x, y = (wide - side) / 2, (high - side) / 2
         return CodeElement(x_mm=x, y_mm=y, w_mm=side, h_mm=side, text="{web}")
+    if kind in {"ornament", "pictogram"}:
+        return _fresh_drawing(kind, design)
     if kind == "picture":
         return PictureElement(x_mm=left, y_mm=high * 0.325, w_mm=across, h_mm=high * 0.35)
     return TextElement(x_mm=left, y_mm=high * 0.41, w_mm=across, h_mm=high * 0.18, text="")
+
+
+def _fresh_drawing(kind: str, design: LabelDesign) -> AnyElement:
+    wide, high = design.width_mm, design.height_mm
+    side = min(wide, high) * 0.3
+    if kind == "pictogram":
+        side = max(side, min(LEAST_HEIGHT_MM + 1.0, wide, high))
+    x, y = (wide - side) / 2, (high - side) / 2
+    if kind == "pictogram":
+        return PictogramElement(x_mm=x, y_mm=y, w_mm=side, h_mm=side)
+    return OrnamentElement(x_mm=x, y_mm=y, w_mm=side, h_mm=side)

@@ -8,15 +8,27 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import turn
+from wickbench.documents.curved_text import CurvedText, curve_text
+from wickbench.documents.ink import corners_of
 from wickbench.documents.label_checks import (
-    check_lines,
+    check_ink,
     check_picture,
     check_text,
     check_whole,
     typeface_findings,
 )
 from wickbench.documents.label_codes import place_code
-from wickbench.documents.label_draws import ImageDraw, LaidOutText, PathDraw, TextDraw
+from wickbench.documents.label_drawings import draw_path, place_drawing
+from wickbench.documents.label_draws import (
+    AnyDraw,
+    CurvedDraw,
+    ImageDraw,
+    LaidOutText,
+    PathDraw,
+    TextDraw,
+    faces_of,
+    turned_draw,
+)
 from wickbench.documents.outlines import figure, line, rectangle
 from wickbench.documents.pictures import picture_size
 from wickbench.documents.rooms import room_of
@@ -33,6 +45,8 @@ from wickbench.domain.labels import (
     FrameElement,
     LabelDesign,
     LineElement,
+    OrnamentElement,
+    PictogramElement,
     PictureElement,
     TextElement,
 )
@@ -65,12 +79,12 @@ class LaidOutLabel:
 
     design: LabelDesign
     key: str
-    draws: tuple[TextDraw | PathDraw | ImageDraw, ...]
+    draws: tuple[AnyDraw, ...]
     texts: tuple[LaidOutText, ...]
     findings: tuple[Finding, ...]
     parts: tuple[tuple[int, int], ...] = ()
 
-    def draws_of(self, at: int) -> tuple[TextDraw | PathDraw | ImageDraw, ...]:
+    def draws_of(self, at: int) -> tuple[AnyDraw, ...]:
         """What one element draws, by its place in the design."""
         first, end = self.parts[at] if at < len(self.parts) else (0, 0)
         return self.draws[first:end]
@@ -90,7 +104,7 @@ class _Work:
     typefaces: FindTypeface
     pictures: FindPicture
     around_mm: float | None = None
-    draws: list[TextDraw | PathDraw | ImageDraw] = field(default_factory=list)
+    draws: list[AnyDraw] = field(default_factory=list)
     texts: list[LaidOutText] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     filled: list[FilledText] = field(default_factory=list)
@@ -145,18 +159,17 @@ def sticker_outline(design: LabelDesign, inset_mm: float = 0.0) -> Path:
     return figure(design.shape, box.x_mm, box.y_mm, box.w_mm, box.h_mm, corner_mm=corner)
 
 
-def _draw(surface: Surface, draw: TextDraw | PathDraw | ImageDraw) -> None:
-    if isinstance(draw, TextDraw):
+def _draw(surface: Surface, draw: AnyDraw) -> None:
+    if isinstance(draw, CurvedDraw):
+        surface.push_span(draw.text)
+        for letter in draw.letters:
+            _draw(surface, letter)
+        surface.pop_span()
+    elif isinstance(draw, TextDraw):
         place = (draw.x_mm, draw.y_mm)
         surface.glyphs(draw.run, draw.size_pt, *place, colour=draw.colour, turn_deg=draw.turn_deg)
     elif isinstance(draw, PathDraw):
-        surface.path(
-            draw.path,
-            fill=draw.fill,
-            stroke=draw.stroke,
-            width_mm=draw.width_mm,
-            dash_mm=draw.dash_mm,
-        )
+        draw_path(surface, draw)
     else:
         if draw.clip is not None:
             surface.push_clip(draw.clip)
@@ -180,6 +193,10 @@ def _lay_out(work: _Work, at: int, element: Element) -> None:
         path = line(box.x_mm, box.y_mm, box.right_mm, box.bottom_mm)
         path = map_path(_turn_of(element), path)
         work.draws.append(PathDraw(path, None, element.colour, element.line_mm, element.dash_mm))
+    elif isinstance(element, OrnamentElement | PictogramElement):
+        drawing = place_drawing(work.design, at)
+        work.draws += drawing.draws
+        work.findings += drawing.findings
 
 
 def _lay_out_text(work: _Work, at: int, element: TextElement) -> None:
@@ -187,20 +204,32 @@ def _lay_out_text(work: _Work, at: int, element: TextElement) -> None:
     filled = fill_in(element.text, work.values)
     text = "\n".join(part.strip() for part in filled.text.split("\n")).strip("\n")
     text = in_capitals(text) if element.upper else text
-    room = None if element.turn_deg % 180 else room_of(work.design, _box(element))
-    done = fit_text(_style(element, face), text, _box(element), room)
-    turned = _turn_of(element)
-    for one in done.lines:
-        x, y = turned.apply(one.x_mm, one.y_mm)
-        draw = TextDraw(one.run, done.size_pt, x, y, element.colour, element.turn_deg)
-        work.draws.append(draw)
+    draws, done = _set_text(work.design, element, face, text)
+    work.draws += draws
     work.filled.append(filled)
     laid = _laid(at, text, face, done)
     work.texts.append(laid)
     found = typeface_findings(element, face, exact=exact)
     found += check_text(work.design, element, filled, face, laid)
-    found += check_lines(work.design, done, turned) if done.fits else []
+    if done.fits:
+        found += check_ink(work.design, [corner for one in draws for corner in corners_of(one)])
     work.findings += [Finding(f.rank, f.key, f.data, ("element", at)) for f in found]
+
+
+def _set_text(
+    design: LabelDesign, element: TextElement, face: Typeface, text: str
+) -> tuple[list[TextDraw | CurvedDraw], SetText | CurvedText]:
+    style, box, turned = _style(element, face), _box(element), _turn_of(element)
+    if element.curve:
+        curved = curve_text(style, text, box, element.curve, element.colour)
+        return [turned_draw(one, turned, element.turn_deg) for one in curved.lines], curved
+    room = None if element.turn_deg % 180 else room_of(design, box)
+    done = fit_text(style, text, box, room)
+    draws: list[TextDraw | CurvedDraw] = []
+    for one in done.lines:
+        x, y = turned.apply(one.x_mm, one.y_mm)
+        draws.append(TextDraw(one.run, done.size_pt, x, y, element.colour, element.turn_deg))
+    return draws, done
 
 
 def _lay_out_code(work: _Work, at: int, element: CodeElement) -> None:
@@ -212,7 +241,7 @@ def _lay_out_code(work: _Work, at: int, element: CodeElement) -> None:
     work.findings += done.findings
 
 
-def _laid(at: int, text: str, face: Typeface, done: SetText) -> LaidOutText:
+def _laid(at: int, text: str, face: Typeface, done: SetText | CurvedText) -> LaidOutText:
     k = mm_per_unit(face, done.size_pt)
     heights = (face.x_height * k, face.o_height * k, face.cap_height * k)
     return LaidOutText(at, text, done.size_pt, *heights, len(done.lines), done.fits)
@@ -289,6 +318,5 @@ def _turn_of(element: Element) -> Affine:
 
 def _key(design: LabelDesign, work: _Work) -> str:
     said = [(text.element, text.text, text.size_pt) for text in work.texts]
-    faces = sorted({str(draw.run.face.path) for draw in work.draws if isinstance(draw, TextDraw)})
-    whole = repr((design, said, faces, work.codes, work.around_mm)).encode()
+    whole = repr((design, said, faces_of(work.draws), work.codes, work.around_mm)).encode()
     return hashlib.sha256(whole).hexdigest()[:24]

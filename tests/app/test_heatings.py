@@ -300,3 +300,11 @@ def test_weighed_amounts_count_once_they_are_known(workshop: Workspace) -> None:
     again = load_pot_heat(workshop, session, 0)
     assert again.cools.mass_g == pytest.approx(known.cools.mass_g, abs=1.0)
     assert plans.load_plan(workshop, plan).state == "pouring"
+
+
+def test_how_fast_one_pours_is_a_setting_that_a_plan_may_overrule(workshop: Workspace) -> None:
+    plan = heated_bench(workshop)
+    usual = heat_of_plan(workshop, plan)
+    assert usual.assumed["vessel_seconds"] == "usually 20"
+    workshop.set_settings({"vessel_seconds": 45.0})
+    assert heat_of_plan(workshop, plan).assumed["vessel_seconds"] == "usually 45"

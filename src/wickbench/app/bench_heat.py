@@ -58,6 +58,7 @@ class BenchPotHeat:
         room_c: the room: read for this pot, of the plan, or of the settings.
         vessels: to be filled.
         filled_g: mix that goes into them.
+        vessel_seconds: from one vessel to the next: of the plan, or of the settings.
     """
 
     pour_pot: int
@@ -75,6 +76,7 @@ class BenchPotHeat:
     room_c: float
     vessels: int
     filled_g: float
+    vessel_seconds: int
 
 
 def load_pot_heat(
@@ -103,6 +105,7 @@ def load_pot_heat(
         room_c=_room(workspace, plan, cools),
         vessels=sum(fill.count for fill in one.fills),
         filled_g=sum(fill.count * fill.each_g for fill in one.fills),
+        vessel_seconds=plan.vessel_seconds or int(workspace.settings.number("vessel_seconds")),
     )
 
 

@@ -12,7 +12,6 @@ from wickbench.app.cooling_log import curve_of, minute_of, moment_of
 from wickbench.app.fields import FieldSpec, field
 from wickbench.app.heat_words import in_minutes
 from wickbench.app.moments import time_of_day
-from wickbench.app.plan_heat import USUAL_SECONDS
 from wickbench.app.plan_pots import celsius
 from wickbench.app.pot_heat import in_time
 from wickbench.app.pour_session import load_session
@@ -160,7 +159,7 @@ def _window(
 ) -> PourWindow | None:
     if not known.vessels or not known.cools.mass_g or not known.filled_g:
         return None
-    seconds = known.plan.vessel_seconds or USUAL_SECONDS
+    seconds = known.vessel_seconds
     try:
         return pour_window(
             curve, *range_c, seconds_per_vessel=float(seconds), from_min=now_min,
@@ -181,7 +180,7 @@ def _more(
     if math.isinf(window.closes_min):
         return ""
     until = time_of_day(moment_of(known.cools, window.closes_min))
-    seconds = known.plan.vessel_seconds or USUAL_SECONDS
+    seconds = known.vessel_seconds
     takes = in_minutes(texts, known.vessels * seconds / 60)
     if in_time(window, known.vessels):
         count = texts.plural("the one vessel", "all {n} vessels", known.vessels)

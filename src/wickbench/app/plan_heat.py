@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from wickbench.app.cooling_log import sets_at
 from wickbench.app.fields import FieldSpec
@@ -34,9 +34,6 @@ if TYPE_CHECKING:
     from wickbench.domain.heat_learned import HeatingTime
     from wickbench.domain.plan import PotPlan
 
-USUAL_SECONDS: Final = 20
-"""From one vessel to the next: common practice, no source."""
-
 Masses = tuple[dict[object, float], frozenset[object]]
 
 HEAT_FIELDS: tuple[FieldSpec, ...] = (
@@ -55,7 +52,8 @@ def plan_heat(
     heater = heater_with_key(shelf, view.plan.heat_source_id)
     told = known.told.get(heater.id, Told(None)) if heater else Told(None)
     room_c = settings.number("room_c") if view.plan.room_c is None else view.plan.room_c
-    seconds = view.plan.vessel_seconds or USUAL_SECONDS
+    usual = int(settings.number("vessel_seconds"))
+    seconds = view.plan.vessel_seconds or usual
     shown = Bench(shelf, heater, told, room_c, float(seconds))
     pots = tuple(shown.pot(pot, known) for pot in view.result.pots)
     return PlanHeat(
@@ -64,7 +62,7 @@ def plan_heat(
         findings=sort_findings([*_about_heater(heater, told), *_about_pots(pots)] if pots else []),
         assumed={
             "room_c": celsius(texts, settings.number("room_c")),
-            "vessel_seconds": texts(N_("usually {n}"), n=USUAL_SECONDS),
+            "vessel_seconds": texts(N_("usually {n}"), n=usual),
         },
     )
 

@@ -159,6 +159,15 @@ WORK_FIELDS: tuple[FieldSpec, ...] = (
         "room_c", N_("Workroom temperature"), "temperature", group=N_("Work"), low=-10, high=50
     ),
     _setting(
+        "vessel_seconds",
+        N_("Seconds from one vessel to the next"),
+        "count",
+        group=N_("Work"),
+        low=1,
+        high=3600,
+        hint=N_("How fast you pour. A plan may have its own."),
+    ),
+    _setting(
         "altitude_m",
         N_("Height above sea level in metres"),
         "number",
@@ -208,6 +217,8 @@ DEFAULTS: Mapping[str, object] = {
     "lot_word": "Lot",
     "lot_pattern": USUAL_PATTERN,
     "room_c": 21.0,
+    # common practice, no source
+    "vessel_seconds": 20.0,
     "altitude_m": 0.0,
     "business_role": "maker",
     **WORKDAY_DEFAULTS,

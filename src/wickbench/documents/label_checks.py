@@ -97,6 +97,11 @@ def check_lines(design: LabelDesign, done: SetText, turned: Affine) -> list[Find
         for x in (ink[0], ink[2])
         for y in (ink[1], ink[3])
     ]
+    return check_ink(design, corners)
+
+
+def check_ink(design: LabelDesign, corners: Sequence[tuple[float, float]]) -> list[Finding]:
+    """Corners of letters nearer to the edge than the safe zone, or beyond the edge."""
     return _edge_findings(design, corners, "label.text")
 
 

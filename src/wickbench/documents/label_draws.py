@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
 
-from wickbench.documents.affine import Affine
 from wickbench.documents.surface import Colour, Path
 from wickbench.documents.text import Run
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from wickbench.documents.affine import Affine
 
 
 @dataclass(frozen=True, slots=True)

@@ -82,6 +82,7 @@ class PdfSurface:
         self._forms: dict[str, tuple[str, float]] = {}
         self._heights: list[float] = [0.0]
         self._page_open = False
+        self._in_span = False
 
     def describe(self, *, title: str, language: str = "", author: str = "") -> None:
         """Title, language (BCP 47) and author in the document's properties."""
@@ -132,8 +133,8 @@ class PdfSurface:
             plain = plain and gap < _WIDE_GAP
             shown = f"{matrix(linear, at)} Tm [{array}] TJ"
         body = f"{ink(colour)} BT /{font.name} {number(size_pt)} Tf {shown} ET"
-        if not plain:
-            body = f"/Span <</ActualText <FEFF{utf16_hex(run.text)}>>> BDC {body} EMC"
+        if not plain and not self._in_span:
+            body = f"{_span(run.text)} {body} EMC"
         self._pages.say(body)
 
     def path(
@@ -204,6 +205,16 @@ class PdfSurface:
     def pop(self) -> None:
         """Take back the last state."""
         self._pages.say("Q")
+
+    def push_span(self, text: str) -> None:
+        """Marked content that says what its glyphs mean (ISO 32000-1, 14.9.4)."""
+        self._in_span = True
+        self._pages.say(_span(text))
+
+    def pop_span(self) -> None:
+        """End of the marked content."""
+        self._in_span = False
+        self._pages.say("EMC")
 
     def form(
         self,
@@ -277,6 +288,10 @@ class PdfSurface:
 
     def _operators(self, path: Path) -> str:
         return path_operators(path, self._heights[-1])
+
+
+def _span(text: str) -> str:
+    return f"/Span <</ActualText <FEFF{utf16_hex(text)}>>> BDC"
 
 
 def _pdf_string(text: str) -> Any:  # noqa: ANN401 - the library has no types

@@ -75,6 +75,12 @@ class Surface(Protocol):
     def pop(self) -> None:
         """Take back the state of the last push."""
 
+    def push_span(self, text: str) -> None:
+        """Let the runs that follow be read as this one text until `pop_span`; no span in a span."""
+
+    def pop_span(self) -> None:
+        """The text is at its end."""
+
     def form(
         self,
         key: str,
@@ -142,6 +148,7 @@ class RecordingSurface:
     images: list[DrawnImage] = field(default_factory=list)
     placed: list[tuple[int, str, float, float]] = field(default_factory=list)
     links: list[str] = field(default_factory=list)
+    spans: list[str] = field(default_factory=list)
     title: str = ""
     language: str = ""
     _forms: dict[str, Callable[[Surface], None]] = field(default_factory=dict)
@@ -208,6 +215,13 @@ class RecordingSurface:
     def pop(self) -> None:
         """Take back the last state."""
         self._now = self._stack.pop()
+
+    def push_span(self, text: str) -> None:
+        """Keep the text."""
+        self.spans.append(text)
+
+    def pop_span(self) -> None:
+        """Nothing to take back."""
 
     def form(
         self,

@@ -101,7 +101,7 @@ def fit_text(style: TextStyle, text: str, box: Rect, room: Room | None = None) -
     if not text.strip():
         return SetText((), style.size_pt, fits=True, height_mm=0.0)
     edges = room or (lambda _top, _bottom: (box.x_mm, box.right_mm))
-    for size in _sizes(style.size_pt, min(style.min_size_pt, style.size_pt)):
+    for size in sizes(style.size_pt, min(style.min_size_pt, style.size_pt)):
         lines = _set_at(style, text, box, edges, size)
         if lines is not None:
             return _finished(style, text, lines, size)
@@ -142,7 +142,8 @@ def wrap(
     return tuple(lines)
 
 
-def _sizes(size_pt: float, least_pt: float) -> list[float]:
+def sizes(size_pt: float, least_pt: float) -> list[float]:
+    """Type sizes to try, from the one wanted down to the least, by quarters of a point."""
     count = int((size_pt - least_pt) / _STEP_PT + 1e-9)
     sizes = [size_pt - step * _STEP_PT for step in range(count + 1)]
     return sizes if sizes[-1] - least_pt < _HAIR_MM else [*sizes, least_pt]

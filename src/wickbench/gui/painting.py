@@ -163,6 +163,12 @@ class ScreenSurface:
         """Take back the last state."""
         self._painter.restore()
 
+    def push_span(self, text: str) -> None:
+        """Nothing is read from a painting."""
+
+    def pop_span(self) -> None:
+        """Nothing was begun."""
+
     def form(
         self,
         key: str,

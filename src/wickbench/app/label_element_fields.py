@@ -23,6 +23,11 @@ _LONGEST_MM: Final = 1000.0
 
 _ALIGN: Final = {"left": N_("left"), "centre": N_("centred"), "right": N_("right")}
 _VERTICAL: Final = {"top": N_("at the top"), "middle": N_("in the middle"), "bottom": N_("below")}
+_CURVE: Final = {
+    "": N_("straight"),
+    "over": N_("round the top"),
+    "under": N_("round the bottom"),
+}
 _FIT: Final = {
     "contain": N_("show all of it"),
     "cover": N_("fill the box"),
@@ -81,6 +86,7 @@ def text_fields(families: Sequence[str], styles: Sequence[str]) -> tuple[FieldSp
               group=_TYPE, low=-0.5, high=5),
         field(_TABLE, "leading", N_("Line distance, times the size"), "number", group=_TYPE,
               low=0.5, high=5),
+        field(_TABLE, "curve", N_("Lines run"), "choice", group=_LOOK, choices=choices(_CURVE)),
         field(_TABLE, "align", N_("Lines stand"), "choice", group=_LOOK, choices=choices(_ALIGN)),
         field(_TABLE, "vertical", N_("and in the box"), "choice", group=_LOOK,
               choices=choices(_VERTICAL)),

@@ -155,12 +155,14 @@ def _last_note(workspace: Workspace, connection: Connection, plan: Mapping[str, 
 
 
 def remove_plan(workspace: Workspace, plan: int, *, origin: object = None) -> None:
-    """Delete a plan.
+    """Delete a plan; print runs made from it stay, and know no plan any more.
 
     Raises:
         InUse: pots were weighed for it; what was poured stays.
     """
     with workspace.step(N_("Remove a plan"), origin=origin) as connection:
+        for run in records.fetch_all(connection, "print_run", {"plan_id": plan}):
+            records.update(connection, "print_run", int(str(run["id"])), {"plan_id": None})
         records.delete(connection, "plan", plan)
 
 

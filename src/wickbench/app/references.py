@@ -19,6 +19,9 @@ ITEM_KINDS: Final = frozenset(
         "vessel",
     )
 )  # fmt: skip
+LABEL_KINDS: Final = {
+    "jar_label": ("jar", "tag"), "lid_label": ("lid",), "caution_label": ("caution",),
+}  # fmt: skip
 NAMED_TABLES: Final = frozenset(
     ("scale", "pot", "heat_source", "thermometer", "printer", "recipe", "candle", "label", "place")
 )
@@ -32,8 +35,9 @@ def reference_choices(workspace: Workspace, refers_to: str) -> tuple[tuple[int, 
 
     Args:
         workspace: the open workshop.
-        refers_to: a kind of item ("wax", "lid", "vessel", …), a table with names ("scale", …), or
-            "version" for the versions of all recipes, the newest of each first.
+        refers_to: a kind of item ("wax", "lid", "vessel", …), a table with names ("scale", …),
+            a kind of label ("jar_label", …), or "version" for the versions of all recipes, the
+            newest of each first.
 
     Raises:
         ValueError: nothing is called that; a bug of ours.
@@ -43,12 +47,16 @@ def reference_choices(workspace: Workspace, refers_to: str) -> tuple[tuple[int, 
     if refers_to in ITEM_KINDS:
         table = "item"
         where: dict[str, object] = {"kind": refers_to, "archived": 0}
+    elif refers_to in LABEL_KINDS:
+        table, where = "label", {}
     elif refers_to in NAMED_TABLES:
         table, where = refers_to, {}
     else:
         raise ValueError(refers_to)
     with workspace.read() as connection:
         rows = records.fetch_all(connection, table, where=where, order=("id",))
+    kinds = LABEL_KINDS.get(refers_to)
+    rows = [row for row in rows if kinds is None or row["kind"] in kinds]
     said = _candle_name if refers_to == "candle" else _name
     named = [(int(str(row["id"])), said(row)) for row in rows if not row.get("archived")]
     return tuple(sorted(named, key=lambda pair: name_key(pair[1])))
@@ -63,6 +71,7 @@ def reference_name(workspace: Workspace, refers_to: str, key: int) -> str:
             name, number = _name(recipe), version["number"]
             return workspace.texts(_VERSION, name=name, number=number)
         table = "item" if refers_to in ITEM_KINDS else refers_to
+        table = "label" if refers_to in LABEL_KINDS else table
         row = records.fetch(connection, table, key)
     return _candle_name(row) if refers_to == "candle" else _name(row)
 

@@ -292,6 +292,9 @@ class Candle:
     identity: str | None = None
     note: str | None = None
     price_money: float | None = None
+    jar_label_id: int | None = None
+    lid_label_id: int | None = None
+    caution_label_id: int | None = None
     archived: bool = False
     tests: tuple[TestRecord, ...] = field(default=())
 

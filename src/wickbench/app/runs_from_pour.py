@@ -1,0 +1,342 @@
+"""From a pour to its print runs: jar labels, lids and caution stickers, one run per sticker sheet.
+
+Asked again for the same pour, it finds what was made before and offers to bring it up to date.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final
+
+from wickbench.app.candle_labels import (
+    CHOSEN,
+    FIELD_OF_KIND,
+    KINDS,
+    CandleLabel,
+    label_of_candle,
+    used_last,
+)
+from wickbench.app.label_sheets import sheet_for
+from wickbench.app.label_store import StoredLabel, stored_labels
+from wickbench.app.pour_counts import PourCounts, PouredCandles, pour_counts
+from wickbench.app.print_runs import MOST_STICKERS, PrintRun, RunLine, print_run, run_ids
+from wickbench.app.shelf import Shelf, load_shelf
+from wickbench.app.texts_marker import N_
+from wickbench.domain.errors import OutOfRange
+from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.storage import records
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
+
+    from wickbench.app.workspace import Workspace
+    from wickbench.storage.workshop_file import Connection
+
+USUAL_SPARE: Final = 1
+"""Spare stickers for each lot and label: common practice, no source."""
+
+NEW, SAME, CHANGED = "new", "same", "changed"
+_MISSING: Final = {"jar": "pour-labels.no-jar-label", "caution": "pour-labels.no-caution"}
+_NAMES: Final[dict[tuple[str, ...], str]] = {
+    ("jar",): N_("{pour}: jar labels"),
+    ("lid",): N_("{pour}: lids"),
+    ("caution",): N_("{pour}: caution stickers"),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProposedLine:
+    """Stickers of one label for the candles of one lot.
+
+    Attributes:
+        label: which label.
+        kind: ``jar``, ``lid`` or ``caution``.
+        candles: for which candles.
+        count: stickers, spare ones among them.
+        line_id: the stored line that it brings up to date; ``None`` for a new one.
+        was: how many stand there now.
+    """
+
+    label: StoredLabel
+    kind: str
+    candles: PouredCandles
+    count: int
+    line_id: int | None = None
+    was: int | None = None
+
+    def values(self) -> dict[str, object]:
+        """The stored line's values."""
+        one = self.candles
+        return {
+            "label_id": self.label.id,
+            "candle_id": one.candle_id,
+            "lot_code": one.lot_code,
+            "poured_on": one.poured_on or None,
+            "count": self.count,
+            "pour_pot_id": one.pour_pot_id,
+        }
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProposedRun:
+    """A print run of a pour, as it would be stored.
+
+    Attributes:
+        sheet_id: the sticker sheet; ``None`` when none was used and none fits.
+        name: what it is called.
+        lines: label by label, pot by pot.
+        run_id: the run that was made for this pour before.
+        state: ``new``, ``same`` as stored, or ``changed``.
+        gone: stored lines of this pour that are no longer wanted.
+        printer, tray: as last time with this sheet.
+    """
+
+    sheet_id: int | None
+    name: str
+    lines: tuple[ProposedLine, ...]
+    run_id: int | None = None
+    state: str = NEW
+    gone: tuple[int, ...] = ()
+    printer: str = ""
+    tray: str = ""
+
+    @property
+    def count(self) -> int:
+        """Stickers in all."""
+        return sum(line.count for line in self.lines)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PourRuns:
+    """Everything that can be printed for a pour, and what is missing.
+
+    Attributes:
+        counts: the pour.
+        runs: one per sticker sheet.
+        findings: worst first; ``about`` names the place where each is mended.
+    """
+
+    counts: PourCounts
+    runs: tuple[ProposedRun, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def state(self) -> str:
+        """``new`` when something is to be made, ``changed``, or ``same``; empty for nothing."""
+        states = {run.state for run in self.runs}
+        return next((word for word in (CHANGED, NEW, SAME) if word in states), "")
+
+
+def propose_runs(workspace: Workspace, plan_id: int, *, spare: int = 0) -> PourRuns:
+    """What would be printed for a pour; nothing is stored.
+
+    Args:
+        workspace: the open workshop.
+        plan_id: the pour's plan, planned or poured.
+        spare: more stickers for each lot and label.
+
+    Raises:
+        OutOfRange: more stickers than a run may have.
+    """
+    shelf = load_shelf(workspace)
+    counts = pour_counts(workspace, shelf, plan_id)
+    labels = {one.id: one for one in stored_labels(workspace, archived=True)}
+    runs = [print_run(workspace, key) for key in run_ids(workspace)]
+    found, told = _lines(workspace, counts, shelf, labels, spare)
+    by_sheet: dict[int | None, list[ProposedLine]] = {}
+    for line in found:
+        by_sheet.setdefault(sheet_for(line.label, shelf, runs, plan_id), []).append(line)
+    made = [_run(workspace, counts, sheet, lines, runs) for sheet, lines in by_sheet.items()]
+    made = [_beside_stored(run, counts, runs) for run in made]
+    for line in by_sheet.get(None, []):
+        data = {"label": line.label.name}
+        told.append(Finding(Rank.WATCH, "pour-labels.no-sheet", data, ("label", line.label.id)))
+    told += _left_over(made, counts, runs)
+    if not counts.candles:
+        told.append(Finding(Rank.WATCH, "pour-labels.nothing", {}, ("plan", plan_id)))
+    for run in made:
+        if run.count > MOST_STICKERS:
+            raise OutOfRange("print.too-many", most=MOST_STICKERS)
+    findings = sort_findings(_each_once([*counts.findings, *told]))
+    return PourRuns(counts=counts, runs=tuple(made), findings=findings)
+
+
+def make_runs(workspace: Workspace, wanted: PourRuns, *, origin: object = None) -> tuple[int, ...]:
+    """Store the runs of a pour, bring those up to date that were made before; gives their keys.
+
+    Lines that a person added, and runs that are right as they are, stay untouched.
+    """
+    kept = []
+    with workspace.step(N_("Make print runs for a pour"), origin=origin) as connection:
+        for run in wanted.runs:
+            key = run.run_id
+            if key is None:
+                row = {"name": run.name, "sheet_id": run.sheet_id, "printer": run.printer}
+                more = {"tray": run.tray, "plan_id": wanted.counts.plan.id}
+                key = records.insert(connection, "print_run", row | more)
+            kept.append(key)
+            if run.state != SAME:
+                _store(connection, key, run)
+    return tuple(kept)
+
+
+def _store(connection: Connection, key: int, run: ProposedRun) -> None:
+    for line_id in run.gone:
+        records.delete(connection, "print_line", line_id)
+    known = records.fetch_all(connection, "print_line", {"run_id": key})
+    after = max((int(str(row["position"])) for row in known), default=-1) + 1
+    for at, line in enumerate(run.lines):
+        if line.line_id is not None:
+            records.update(connection, "print_line", line.line_id, line.values())
+        else:
+            row = {"run_id": key, "position": after + at, **line.values()}
+            records.insert(connection, "print_line", row)
+
+
+# -- what is wanted --------------------------------------------------------------------------------
+def _lines(
+    workspace: Workspace,
+    counts: PourCounts,
+    shelf: Shelf,
+    labels: Mapping[int, StoredLabel],
+    spare: int,
+) -> tuple[list[ProposedLine], list[Finding]]:
+    """The lines of all runs, and what is missing with the candles."""
+    used = used_last(workspace, labels)
+    found: list[ProposedLine] = []
+    told: list[Finding] = []
+    for kind in KINDS:
+        for one in counts.candles:
+            candle = shelf.candles[one.candle_id]
+            label = label_of_candle(candle, kind, labels, used)
+            told += _of_candle(kind, label, candle.id, candle.name)
+            if kind == "jar" and candle.declared_net_g is None:
+                told.append(_candle("print.net-weight-not-declared", candle.id, candle.name))
+            if label is not None:
+                count = one.count + spare
+                line = ProposedLine(label=label.label, kind=kind, candles=one, count=count)
+                found.append(line)
+    order = {label: at for at, label in enumerate(dict.fromkeys(one.label.id for one in found))}
+    return sorted(found, key=lambda line: order[line.label.id]), told
+
+
+def _of_candle(kind: str, label: CandleLabel | None, key: int, name: str) -> list[Finding]:
+    if label is None:
+        return [_candle(_MISSING[kind], key, name)] if kind in _MISSING else []
+    if label.why == CHOSEN:
+        return []
+    data = {"candle": name, "label": label.label.name}
+    about = ("candle", key, FIELD_OF_KIND[kind])
+    return [Finding(Rank.NOTE, f"pour-labels.proposed-{label.why}", data, about)]
+
+
+def _candle(finding: str, key: int, name: str) -> Finding:
+    return Finding(Rank.WATCH, finding, {"candle": name}, ("candle", key))
+
+
+def _run(
+    workspace: Workspace,
+    counts: PourCounts,
+    sheet_id: int | None,
+    lines: Sequence[ProposedLine],
+    runs: Sequence[PrintRun],
+) -> ProposedRun:
+    texts = workspace.texts
+    plan = counts.plan
+    pour = plan.name or (texts.day(plan.pour_on) if plan.pour_on else texts(N_("Pour")))
+    kinds = tuple(dict.fromkeys(line.kind for line in lines))
+    words = _NAMES.get(kinds, N_("{pour}: labels"))
+    like = next((run for run in runs if run.sheet_id == sheet_id and run.printer), PrintRun())
+    return ProposedRun(
+        sheet_id=sheet_id,
+        name=texts(words, pour=pour),
+        lines=tuple(lines),
+        printer=like.printer,
+        tray=like.tray,
+    )
+
+
+# -- what was made before --------------------------------------------------------------------------
+def _beside_stored(
+    wanted: ProposedRun, counts: PourCounts, runs: Sequence[PrintRun]
+) -> ProposedRun:
+    """The run with the stored lines that it brings up to date."""
+    plan, sheet = counts.plan.id, wanted.sheet_id
+    stored = next((run for run in runs if run.plan_id == plan and run.sheet_id == sheet), None)
+    if stored is None:
+        return wanted
+    pairs, left = _paired(wanted.lines, stored.lines)
+    lines = tuple(
+        replace(line, line_id=old.id, was=old.count) if old is not None else line
+        for line, old in pairs
+    )
+    candles = {one.candle_id for one in counts.candles}
+    # A line for another candle was added by hand and stays.
+    gone = tuple(one.id for one in left if one.candle_id in candles)
+    same = not gone and all(old is not None and _equal(line, old) for line, old in pairs)
+    state = SAME if same else CHANGED
+    name = stored.name or wanted.name
+    return replace(wanted, run_id=stored.id, lines=lines, gone=gone, state=state, name=name)
+
+
+def _equal(line: ProposedLine, old: RunLine) -> bool:
+    values = line.values()
+    return all((getattr(old, name) or None) == (value or None) for name, value in values.items())
+
+
+def _paired(
+    wanted: Sequence[ProposedLine], stored: Sequence[RunLine]
+) -> tuple[list[tuple[ProposedLine, RunLine | None]], list[RunLine]]:
+    """Each wanted line with its stored one: by pot, else by lot, else by label and candle."""
+    found: dict[int, RunLine] = {}
+    left = list(stored)
+    for of_line, of_stored in _SAME_LINE:
+        for at, line in enumerate(wanted):
+            key = of_line(line)
+            old = next((one for one in left if of_stored(one) == key), None)
+            if at not in found and key is not None and old is not None:
+                found[at] = old
+                left.remove(old)
+    return [(line, found.get(at)) for at, line in enumerate(wanted)], left
+
+
+def _by_pot(label: int | None, candle: int | None, pot: int | None) -> Hashable:
+    return (label, candle, pot) if pot is not None else None
+
+
+_SAME_LINE: Final[
+    tuple[tuple[Callable[[ProposedLine], Hashable], Callable[[RunLine], Hashable]], ...]
+] = (
+    (
+        lambda line: _by_pot(line.label.id, line.candles.candle_id, line.candles.pour_pot_id),
+        lambda old: _by_pot(old.label_id, old.candle_id, old.pour_pot_id),
+    ),
+    (
+        lambda line: (line.label.id, line.candles.candle_id, line.candles.lot_code),
+        lambda old: (old.label_id, old.candle_id, old.lot_code),
+    ),
+    (
+        lambda line: (line.label.id, line.candles.candle_id),
+        lambda old: (old.label_id, old.candle_id),
+    ),
+)
+
+
+def _left_over(
+    made: Iterable[ProposedRun], counts: PourCounts, runs: Sequence[PrintRun]
+) -> list[Finding]:
+    """Runs that were made for this pour and that nothing is wanted of any more."""
+    known = {run.run_id for run in made}
+    return [
+        Finding(Rank.NOTE, "pour-labels.run-left", {"run": run.name}, ("run", run.id))
+        for run in runs
+        if run.plan_id == counts.plan.id and run.id not in known
+    ]
+
+
+def _each_once(findings: Iterable[Finding]) -> list[Finding]:
+    kept: list[Finding] = []
+    for one in findings:
+        if all((it.key, it.data) != (one.key, one.data) for it in kept):
+            kept.append(one)
+    return kept

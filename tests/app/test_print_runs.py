@@ -142,7 +142,7 @@ def test_a_print_is_recorded_numbered_and_freezes_its_labels(
     assert isinstance(snapshot, dict)
     assert snapshot["lines"][0]["count"] == 3
     assert "BRAMBLE & SMOKE" in snapshot["lines"][0]["texts"]
-    assert [place[1] for place in snapshot["stickers"]] == [0, 1, 2]
+    assert [place[1] for place in snapshot["stickers"]] == [3, 4, 5]  # the first three are gone
     workshop.undo()
     with workshop.read() as connection:
         assert len(state.prints(connection, "labels")) == 2

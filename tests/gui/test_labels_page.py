@@ -447,7 +447,7 @@ def test_a_printers_position_is_measured_and_kept(
 def test_real_size_and_several_sheets(filled: LabelsPage, shop: Workspace) -> None:
     print_runs.change_line(shop, filled.desk.run.lines[0].id, {"count": 40})
     QApplication.processEvents()
-    assert filled.run.sheet_words.text() == "Sheet 1 of 3"
+    assert filled.run.sheet_words.text() == "Sheet 1 of 3, begun before"
     filled.run.next_sheet.click()
     assert filled.run.sheet_words.text() == "Sheet 2 of 3"
     assert filled.run.preview.used == frozenset()
@@ -526,7 +526,10 @@ def test_what_was_written_is_said_and_a_folder_that_is_gone_is_told(
     assert "not there any more" in ask.told[0]
     ask.path = tmp_path / "labels.pdf"
     filled.export.click()
-    assert filled.run.panel.done.text() == ("Print 1 is in labels.pdf. Print it at actual size.")
+    assert filled.run.panel.done.text() == (
+        "Print 1 is in labels.pdf. Print it at actual size. "
+        "7 stickers of the last sheet stay free; the sheet is kept as begun."
+    )
     ask.path = tmp_path / "proof.pdf"
     filled.proof.click()
     assert ask.path.exists()

@@ -8,9 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
-from wickbench.app.begun_sheets import BegunSheet, begun_sheets, keep_used
+from wickbench.app.begun_sheets import BegunSheet, begun_sheets, in_order, keep_used
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import OutOfRange
+from wickbench.domain.run_order import BEGINNINGS
 from wickbench.storage import records
 from wickbench.storage.refusals import InUse
 
@@ -55,12 +56,14 @@ class PrintRun:
         id: its key; ``None`` before anything was chosen.
         name: as the person wrote it; may be empty.
         sheet_id: the sticker sheet's item.
-        begun: begun sheets of that kind, taken first.
+        begun: begun sheets of that kind in the order in which they are taken, before new ones.
         printer, tray: as the equipment names them; empty for any.
         lines: in their order.
         plan_id: the pour that it was made from.
         sorted_by: ``line`` prints line by line, ``lot`` lot by lot, ``set`` candle by candle.
         left_out: keys of begun sheets that it does not take.
+        not_taken: those begun sheets.
+        begins: what no two lots or candles share: ``row``, ``sheet``, or empty for nothing.
     """
 
     id: int | None = None
@@ -73,6 +76,8 @@ class PrintRun:
     plan_id: int | None = None
     sorted_by: str = "line"
     left_out: frozenset[int] = frozenset()
+    not_taken: tuple[BegunSheet, ...] = ()
+    begins: str = ""
 
     @property
     def used(self) -> frozenset[int]:
@@ -113,17 +118,22 @@ def print_run(workspace: Workspace, run_id: int | None) -> PrintRun:
         lines = records.fetch_all(connection, "print_line", {"run_id": run_id})
         left_out = _left_out(row["left_out"])
         every = begun_sheets(connection, row["sheet_id"]) if row["sheet_id"] else ()
+        per_sheet = _per_sheet(connection, row["sheet_id"]) if every else 0
+    taken = [one for one in every if one.id not in left_out]
+    wanted = sum(int(str(line["count"] or 0)) for line in lines)
     return PrintRun(
         id=run_id,
         name=row["name"] or "",
         sheet_id=row["sheet_id"],
-        begun=tuple(one for one in every if one.id not in left_out),
+        begun=in_order(taken, per_sheet, wanted),
         printer=row["printer"] or "",
         tray=row["tray"] or "",
         lines=tuple(_line(line) for line in lines),
         plan_id=row["plan_id"],
         sorted_by=row["sorted_by"],
         left_out=left_out,
+        not_taken=tuple(one for one in every if one.id in left_out),
+        begins=_begins(row["left_out"]),
     )
 
 
@@ -143,6 +153,48 @@ def _line(row: Mapping[str, Any]) -> RunLine:
 def _left_out(stored: object) -> frozenset[int]:
     keys = stored.get("begun", []) if isinstance(stored, dict) else []
     return frozenset(int(key) for key in keys)
+
+
+def _begins(stored: object) -> str:
+    begins = stored.get("begins") if isinstance(stored, dict) else ""
+    return begins if begins in BEGINNINGS else ""
+
+
+def _per_sheet(connection: Connection, sheet_id: int) -> int:
+    sheet = records.fetch(connection, "sheet", sheet_id)
+    return int(str(sheet["columns"] or 1)) * int(str(sheet["rows"] or 1))
+
+
+def leave_out(
+    workspace: Workspace, run_id: int, begun_id: int, *, out: bool, origin: object = None
+) -> None:
+    """Print without a begun sheet, or take it again."""
+    run = print_run(workspace, run_id)
+    keys = run.left_out | {begun_id} if out else run.left_out - {begun_id}
+    step = N_("Leave a begun sheet out") if out else N_("Take a begun sheet")
+    with workspace.step(step, origin=origin) as connection:
+        stored = _stored_layout(connection, keys, run.begins)
+        records.update(connection, "print_run", run_id, {"left_out": stored})
+
+
+def sort_run(
+    workspace: Workspace, run_id: int, sorted_by: str, begins: str = "", *, origin: object = None
+) -> None:
+    """Choose in which order stickers follow each other, and what lots or candles do not share."""
+    run = print_run(workspace, run_id)
+    with workspace.step(N_("Sort a print run"), origin=origin) as connection:
+        stored = _stored_layout(connection, run.left_out, begins)
+        values = {"sorted_by": sorted_by, "left_out": stored}
+        records.update(connection, "print_run", run_id, values)
+
+
+def _stored_layout(
+    connection: Connection, left_out: Iterable[int], begins: str
+) -> dict[str, object] | None:
+    """What the column of begun sheets left out holds; those thrown away are forgotten."""
+    known = {row["id"] for row in records.fetch_all(connection, "begun_sheet")}
+    kept = sorted(key for key in left_out if key in known)
+    return {"version": 1, "begun": kept, "begins": begins} if kept or begins else None
 
 
 def new_run(workspace: Workspace, *, like: PrintRun | None = None, origin: object = None) -> int:
@@ -192,10 +244,29 @@ def set_used(
         keep_used(connection, run.sheet_id, first, used)
 
 
-def toggle_used(workspace: Workspace, run_id: int, index: int, *, origin: object = None) -> None:
-    """Mark one sticker of the first sheet as used, or as free again."""
-    used = print_run(workspace, run_id).used
-    set_used(workspace, run_id, used ^ {index}, origin=origin)
+def toggle_used(
+    workspace: Workspace, run_id: int, index: int, *, sheet_no: int = 0, origin: object = None
+) -> int | None:
+    """Mark one sticker of a sheet as used, or as free again.
+
+    Args:
+        workspace: the open workshop.
+        run_id: the run.
+        index: number of the sticker, from 0.
+        sheet_no: which sheet of the run, begun ones first; a new one is begun by this.
+        origin: who asks.
+
+    Returns:
+        Key of the begun sheet; ``None`` when all of its stickers are there again.
+    """
+    run = print_run(workspace, run_id)
+    if run.sheet_id is None:
+        return None
+    begun = run.begun[sheet_no] if sheet_no < len(run.begun) else None
+    used = begun.used if begun else frozenset()
+    with workspace.step(N_("Mark stickers as used"), origin=origin) as connection:
+        key = begun.id if begun else None
+        return keep_used(connection, run.sheet_id, key, used ^ {index})
 
 
 def add_line(

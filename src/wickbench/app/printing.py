@@ -10,6 +10,7 @@ from wickbench.app.calibrations import calibration_texts, correction
 from wickbench.app.label_making import typeface_shelf
 from wickbench.app.labels import freeze
 from wickbench.app.texts_marker import N_
+from wickbench.app.used_stickers import after_print
 from wickbench.documents.calibration_page import draw_calibration_page
 from wickbench.documents.pdf_file import write_pdf
 from wickbench.documents.sheet_layout import draw_sheets
@@ -89,9 +90,9 @@ def record_labels(workspace: Workspace, view: RunView, path: Path | None = None)
             sha256=sha256,
         )
     fresh = {label.id: label for label in view.labels if not label.frozen}
-    if fresh:
-        with workspace.step(N_("Print labels")) as connection:
-            freeze(connection, list(fresh.values()))
+    with workspace.step(N_("Print labels")) as connection:
+        freeze(connection, list(fresh.values()))
+        after_print(connection, view)
     return number
 
 

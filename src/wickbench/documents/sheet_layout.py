@@ -19,6 +19,7 @@ from wickbench.domain.sheets import StickerSheet, check_sheet
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from wickbench.domain.run_order import RunOrder
 
 SAME_SIZE_MM: Final = 0.5
 
@@ -92,7 +93,12 @@ def label_content(label: LaidOutLabel) -> StickerContent:
 
 
 def lay_out_sheets(
-    sheet: StickerSheet, entries: Sequence[RunEntry], used: Sequence[frozenset[int]] = ()
+    sheet: StickerSheet,
+    entries: Sequence[RunEntry],
+    used: Sequence[frozenset[int]] = (),
+    *,
+    order: RunOrder | None = None,
+    apart: int = 0,
 ) -> SheetPages:
     """Place a print run: partly used sheets first, used stickers skipped.
 
@@ -100,11 +106,14 @@ def lay_out_sheets(
         sheet: the stationery.
         entries: labels and how many of each.
         used: for each partly used sheet the stickers that are gone.
+        order: in which order they follow each other; None: as they are listed.
+        apart: stickers of a row, or of a sheet, that no two blocks of the order share.
 
     Raises:
         OutOfRange: as `wickbench.domain.sheet_runs.place_run`.
     """
-    placements = place_run([entry.count for entry in entries], sheet.count, used)
+    counts = [entry.count for entry in entries]
+    placements = place_run(counts, sheet.count, used, order=order, apart=apart)
     numbers = tuple(dict.fromkeys(one.sheet_no for one in placements))
     found = [*check_sheet(sheet), *_entry_findings(sheet, entries)]
     if any(used[number] for number in numbers if number < len(used)):

@@ -18,6 +18,7 @@ SENTENCES: dict[str, str] = {
         "the print run at least one label."
     ),
     "sheet.run-count": N_("The number of labels must be a whole number, not below zero."),
+    "sheet.sorting": N_("Stickers follow each other line by line, lot by lot or candle by candle."),
     "sheet.circle-not-round": N_(
         "A circle is as wide as it is high, but the sticker is {width_mm} × {height_mm}. Type"
         " the same measure twice, or choose oval."

@@ -12,6 +12,7 @@ from wickbench.app import printing
 from wickbench.app.labels import CAUTION, new_label
 from wickbench.app.paper_sizes import paper_size
 from wickbench.app.texts_marker import N_
+from wickbench.app.used_stickers import kept_sentence
 from wickbench.domain.errors import DomainError
 from wickbench.gui.labels.calibration_dialog import CalibrationDialog
 from wickbench.gui.labels.caution_panel import CautionPanel
@@ -188,6 +189,7 @@ class LabelsPage(Page):
                 number = str(printing.export_labels(self.workspace, view, path))
                 words = N_("Print {number} is in {name}. Print it at actual size.")
                 said = self.texts(words, number=number, name=path.name)
+                said = f"{said} {kept_sentence(self.texts, view)}".strip()
         except DomainError as error:
             self.ask.tell(self.texts.say(error))
             return
@@ -209,6 +211,7 @@ class LabelsPage(Page):
             return
         if print_drawing(printer, draw):
             printing.record_labels(self.workspace, view)
+            self.run.panel.say_done(kept_sentence(self.texts, view))
         else:
             self.ask.tell(
                 self.texts("The printer did not take the sheets. Look at it, then again.")

@@ -18,6 +18,7 @@ from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.fields.form import readings_of
 from wickbench.gui.fields.line_field import LineField, QuantityField
 from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.labels.begun_panel import BegunPanel
 from wickbench.gui.labels.run_columns import RunColumns
 from wickbench.gui.labels.sheet_box import SheetBox
 from wickbench.gui.naming import name_attributes
@@ -63,6 +64,7 @@ class RunPanel(QWidget):
         self.new_label = button(texts("New label"))
         self.new_label.setMenu(self.make_menu())
         self.sheet_box = SheetBox(desk)
+        self.begun = BegunPanel(desk)
         self.used = QuantityField(texts(USED.label))
         self.printer = ChoiceField(texts("Printer and tray"), ())
         self.counts = label("", "quiet")
@@ -121,6 +123,7 @@ class RunPanel(QWidget):
             column.addStretch(1)
             pair.addLayout(column, 1)
         box.addLayout(pair)
+        box.addWidget(self.begun)
         box.addWidget(heading(texts("Before you print")))
         box.addWidget(self.findings)
         box.addWidget(self.well)
@@ -146,6 +149,7 @@ class RunPanel(QWidget):
         self.done.setVisible(False)
         self.model.set_rows(self._desk.run.lines)
         self.sheet_box.refresh()
+        self.begun.refresh()
         self._show_used()
         self.printer.set_pairs(self._printers())
         run = self._desk.run

@@ -53,6 +53,8 @@ class RunWidget(QWidget):
         self._desk = desk
         texts = desk.workspace.texts
         self.sheet_no = 0
+        self._begun: int | None = None  # key of the begun sheet in hand, which stays in view
+        self._count = 0
         self._high = 320
         self.panel = RunPanel(desk)
         self.preview = SheetPreview(texts("Sheet with its stickers"))
@@ -114,6 +116,7 @@ class RunWidget(QWidget):
         self.next_sheet.clicked.connect(lambda: self._turn(1))
         self.panel.sheet_box.typing.connect(self.show_sheet)
         self.panel.lines.chosen.connect(lambda _key: self.candle_shown.emit())
+        self.panel.begun.marked.connect(self.show_begun)
 
     def set_height(self, high: int) -> None:
         """Give the sheet this much height; below the panel no more than its page needs."""
@@ -142,27 +145,55 @@ class RunWidget(QWidget):
     # -- showing ---------------------------------------------------------------------------------
     def refresh(self) -> None:
         """Show the run afresh."""
+        if self._count != self._desk.view.count:
+            self._count, self._begun = self._desk.view.count, None
         self.panel.refresh()
         self.show_sheet()
 
     def show_sheet(self) -> None:
-        """Show the current sheet of the placed run."""
+        """Show the current sheet of the placed run; a begun one stays in view wherever it goes."""
         view = self._desk.view
-        sheets = max(1, view.sheets)
-        self.sheet_no = min(self.sheet_no, sheets - 1)
-        used = view.run.used if self.sheet_no == 0 else frozenset()
-        self.preview.show_run(view.sheet, view.pages, self.sheet_no, used)
+        keys = [one.id for one in view.run.begun]
+        if self._begun in keys:
+            self.sheet_no = keys.index(self._begun)
+        sheets = self._sheets()
+        if self.sheet_no not in sheets:
+            self.sheet_no = next((one for one in sheets if one >= self.sheet_no), sheets[-1])
+        self.preview.show_run(view.sheet, view.pages, self.sheet_no, self._used())
+        at = sheets.index(self.sheet_no)
         for one in (self.previous_sheet, self.next_sheet, self.sheet_words):
-            one.setVisible(sheets > 1)
-        self.previous_sheet.setEnabled(self.sheet_no > 0)
-        self.next_sheet.setEnabled(self.sheet_no < sheets - 1)
-        said = N_("Sheet {at} of {of}")
-        texts = self._desk.workspace.texts
-        self.sheet_words.setText(texts(said, at=str(self.sheet_no + 1), of=str(sheets)))
+            one.setVisible(len(sheets) > 1)
+        self.previous_sheet.setEnabled(at > 0)
+        self.next_sheet.setEnabled(at < len(sheets) - 1)
+        self.sheet_words.setText(self._sheet_text(at + 1, len(sheets)))
         for widget in (self.area, self.marking, self.real_size):
             widget.setVisible(view.sheet is not None)
         self._say_sticker()
         self.placed.emit()
+
+    def show_begun(self, key: int) -> None:
+        """Look at a begun sheet, whether the run needs it or not."""
+        self._begun = key
+        self.show_sheet()
+
+    def _sheets(self) -> tuple[int, ...]:
+        """Numbers of the sheets to look at: those that get ink, and a begun one in hand."""
+        view = self._desk.view
+        inked = set(view.pages.sheet_numbers) if view.pages is not None else set()
+        if self._begun is not None and self.sheet_no < len(view.run.begun):
+            inked.add(self.sheet_no)
+        return tuple(sorted(inked)) or (0,)
+
+    def _used(self) -> frozenset[int]:
+        """Stickers gone from the sheet that is shown."""
+        begun = self._desk.view.run.begun
+        return begun[self.sheet_no].used if self.sheet_no < len(begun) else frozenset()
+
+    def _sheet_text(self, at: int, of: int) -> str:
+        texts = self._desk.workspace.texts
+        begun = self.sheet_no < len(self._desk.view.run.begun)
+        said = N_("Sheet {at} of {of}, begun before") if begun else N_("Sheet {at} of {of}")
+        return texts(said, at=str(at), of=str(of))
 
     def _say_sticker(self) -> None:
         words = self.sticker_text(self.preview.current)
@@ -180,7 +211,7 @@ class RunWidget(QWidget):
         if index is None or view.sheet is None:
             return ""
         number = texts(N_("Sticker {number}"), number=str(index + 1))
-        if self.sheet_no == 0 and index in view.run.used:
+        if index in self._used():
             return f"{number} · {texts(N_('used already; the space bar frees it'))}"
         entry = self._desk.entry_at(self.sheet_no, index)
         if entry is None:
@@ -210,10 +241,13 @@ class RunWidget(QWidget):
             self.toggle(index)
 
     def toggle(self, index: int) -> None:
-        """Mark a sticker of the first sheet as used, or free it."""
+        """Mark a sticker of the shown sheet as used, or free it; a new sheet is begun by it."""
         desk = self._desk
-        if self.sheet_no == 0 and desk.run_id is not None:
-            print_runs.toggle_used(desk.workspace, desk.run_id, index)
+        if desk.run_id is None:
+            return
+        key = print_runs.toggle_used(desk.workspace, desk.run_id, index, sheet_no=self.sheet_no)
+        if key is not None:
+            self.show_begun(key)
 
     def _went(self, _index: int) -> None:
         self._say_sticker()
@@ -225,5 +259,7 @@ class RunWidget(QWidget):
             self.label_opened.emit(self._desk.view.labels[entry].id)
 
     def _turn(self, by: int) -> None:
-        self.sheet_no = max(0, self.sheet_no + by)
+        sheets = self._sheets()
+        at = max(0, min(sheets.index(self.sheet_no) + by, len(sheets) - 1))
+        self.sheet_no, self._begun = sheets[at], None
         self.show_sheet()

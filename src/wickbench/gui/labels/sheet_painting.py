@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 _STICKER_LINE: Final = "#CFC3B2"
 _CROSS_LINE: Final = "#E4DACD"
+_FREE: Final = "#F2D9B8"
+_FREE_LINE: Final = "#B97A2F"
 
 
 def paint_sheet(
@@ -26,8 +28,19 @@ def paint_sheet(
     *,
     sheet_no: int = 0,
     used: frozenset[int] = frozenset(),
+    small: bool = False,
 ) -> None:
-    """Paint a sheet: edges of stickers, crosses on used ones, and the labels."""
+    """Paint a sheet: edges of stickers, crosses on used ones, and the labels.
+
+    Args:
+        painter: where to, in pixels.
+        pixels_per_mm: the scale.
+        sheet: the stationery.
+        pages: what goes where.
+        sheet_no: which sheet of it.
+        used: stickers that are gone.
+        small: lines and crosses are too fine to see; free stickers are filled instead.
+    """
     if sheet is None:
         return
     painter.save()
@@ -35,7 +48,10 @@ def paint_sheet(
     painter.scale(pixels_per_mm, pixels_per_mm)
     if sheet.sticker_w_mm > 0 and sheet.sticker_h_mm > 0:
         for index in range(sheet.count):
-            _paint_sticker(painter, sheet, index, gone=index in used)
+            if small:
+                _paint_small(painter, sheet, index, gone=index in used)
+            else:
+                _paint_sticker(painter, sheet, index, gone=index in used)
     painter.restore()
     if pages is None or not pages.on_sheet(sheet_no):
         return
@@ -44,6 +60,18 @@ def paint_sheet(
         draw_sheet(surface, pages, sheet_no)
     finally:
         surface.finish()
+
+
+def _paint_small(painter: QPainter, sheet: StickerSheet, index: int, *, gone: bool) -> None:
+    """A free sticker filled, one that is gone an empty outline."""
+    box = sheet.sticker(index)
+    sides = (box.x_mm, box.y_mm, box.w_mm, box.h_mm)
+    path = painter_path(figure(sheet.shape, *sides, corner_mm=sheet.corner_mm))
+    pen = QPen(QColor(_STICKER_LINE if gone else _FREE_LINE), 1)
+    pen.setCosmetic(True)
+    if not gone:
+        painter.fillPath(path, QColor(_FREE))
+    painter.strokePath(path, pen)
 
 
 def _paint_sticker(painter: QPainter, sheet: StickerSheet, index: int, *, gone: bool) -> None:

@@ -29,6 +29,8 @@ if TYPE_CHECKING:
 
 _RULER: Final = 30.0
 _EDGE: Final = 10.0
+_SMALL_EDGE: Final = 3.0
+_SMALL: Final = 96
 _MM_PER_INCH: Final = 25.4
 _TICKS: Final = ((50, 8.0), (10, 5.0))
 _LARGEST_SCALE: Final = 8.0
@@ -53,8 +55,16 @@ class SheetPreview(QWidget):
     toggled = Signal(int)
     opened = Signal(int)
 
-    def __init__(self, accessible_name: str) -> None:
+    def __init__(self, accessible_name: str, *, small: bool = False) -> None:
+        """Build it.
+
+        Args:
+            accessible_name: translated name of the picture.
+            small: without rulers, for a sheet among others.
+        """
         super().__init__()
+        self.small = small
+        self._ruler, self._edge = (_SMALL_EDGE, _SMALL_EDGE) if small else (_RULER, _EDGE)
         self.sheet: StickerSheet | None = None
         self.pages: SheetPages | None = None
         self.sheet_no = 0
@@ -63,7 +73,7 @@ class SheetPreview(QWidget):
         self.real_size = False
         self._kept: tuple[object, QPixmap] | None = None
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setMinimumSize(200, 240)
+        self.setMinimumSize(*self._smallest)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         scaled(self, 0.8)
         accessible(self, accessible_name)
@@ -94,14 +104,18 @@ class SheetPreview(QWidget):
         self.current = index
         self.update()
 
+    @property
+    def _smallest(self) -> tuple[int, int]:
+        return (_SMALL, _SMALL) if self.small else (200, 240)
+
     def _fit_size(self) -> None:
         if self.real_size and self.sheet is not None:
             scale = self.physicalDpiX() / _MM_PER_INCH
-            wide = self.sheet.page_w_mm * scale + _RULER + _EDGE
-            high = self.sheet.page_h_mm * scale + _RULER + _EDGE
+            wide = self.sheet.page_w_mm * scale + self._ruler + self._edge
+            high = self.sheet.page_h_mm * scale + self._ruler + self._edge
             self.setMinimumSize(int(wide) + 1, int(high) + 1)
         else:
-            self.setMinimumSize(200, 240)
+            self.setMinimumSize(*self._smallest)
 
     # -- where things are ------------------------------------------------------------------------
     @property
@@ -111,8 +125,8 @@ class SheetPreview(QWidget):
             return 1.0
         if self.real_size:
             return self.physicalDpiX() / _MM_PER_INCH
-        across = (self.width() - _RULER - _EDGE) / max(self.sheet.page_w_mm, 1.0)
-        down = (self.height() - _RULER - _EDGE) / max(self.sheet.page_h_mm, 1.0)
+        across = (self.width() - self._ruler - self._edge) / max(self.sheet.page_w_mm, 1.0)
+        down = (self.height() - self._ruler - self._edge) / max(self.sheet.page_h_mm, 1.0)
         return max(_SMALLEST_SCALE, min(across, down, _LARGEST_SCALE))
 
     @property
@@ -122,8 +136,8 @@ class SheetPreview(QWidget):
             return QRectF()
         wide = self.sheet.page_w_mm * self.pixels_per_mm
         high = self.sheet.page_h_mm * self.pixels_per_mm
-        left = _RULER + max(0.0, (self.width() - _RULER - _EDGE - wide) / 2)
-        return QRectF(left, _RULER, wide, high)
+        left = self._ruler + max(0.0, (self.width() - self._ruler - self._edge - wide) / 2)
+        return QRectF(left, self._ruler, wide, high)
 
     def sticker_rect(self, index: int) -> QRectF:
         """Where a sticker lies in the widget."""
@@ -140,7 +154,7 @@ class SheetPreview(QWidget):
 
     @override
     def sizeHint(self) -> QSize:
-        return QSize(520, 640)
+        return QSize(_SMALL, _SMALL) if self.small else QSize(520, 640)
 
     # -- painting --------------------------------------------------------------------------------
     @override
@@ -154,11 +168,14 @@ class SheetPreview(QWidget):
         painter.drawPixmap(page.topLeft(), self._paper())
         painter.setPen(QPen(QColor(colours.line), 1))
         painter.drawRect(page)
-        self._paint_rulers(painter, colours, page)
-        if self.current is not None:
+        if not self.small:
+            self._paint_rulers(painter, colours, page)
+        if self.current is not None and (self.hasFocus() or not self.small):
             painter.setPen(QPen(QColor(colours.accent), 2.5 if self.hasFocus() else 1.75))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(self.sticker_rect(self.current).adjusted(-3, -3, 3, 3), 4, 4)
+            by = 1 if self.small else 3
+            around = self.sticker_rect(self.current).adjusted(-by, -by, by, by)
+            painter.drawRoundedRect(around, by + 1, by + 1)
         painter.end()
 
     def _paper(self) -> QPixmap:
@@ -172,8 +189,9 @@ class SheetPreview(QWidget):
             picture.fill(Qt.GlobalColor.white)
             painter = QPainter(picture)
             paint_sheet(
-                painter, scale, self.sheet, self.pages, sheet_no=self.sheet_no, used=self.used
-            )
+                painter, scale, self.sheet, self.pages, sheet_no=self.sheet_no, used=self.used,
+                small=self.small,
+            )  # fmt: skip
             painter.end()
             self._kept = (key, picture)
         return self._kept[1]
@@ -205,10 +223,10 @@ class SheetPreview(QWidget):
         place = at * self.pixels_per_mm
         flags = Qt.AlignmentFlag
         if across:
-            room = QRectF(page.left() + place - 20, page.top() - _RULER, 40, _RULER - 12)
+            room = QRectF(page.left() + place - 20, page.top() - self._ruler, 40, self._ruler - 12)
             painter.drawText(room, flags.AlignHCenter | flags.AlignBottom, str(at))
         else:
-            room = QRectF(page.left() - _RULER - 12, page.top() + place - 8, _RULER, 16)
+            room = QRectF(page.left() - self._ruler - 12, page.top() + place - 8, self._ruler, 16)
             painter.drawText(room, flags.AlignRight | flags.AlignVCenter, str(at))
 
     # -- mouse and keys --------------------------------------------------------------------------

@@ -78,8 +78,31 @@ def new_label(
     else:
         design = starting_design(starting, width, height, shape=shape, corner_mm=corner)
         properties, called = None, workspace.texts(STARTING_NAMES[starting]).partition(":")[0]
+    return begin_label(workspace, design, name or called, properties, origin=origin)
+
+
+def begin_label(
+    workspace: Workspace,
+    design: LabelDesign,
+    name: str,
+    properties: object = None,
+    *,
+    origin: object = None,
+) -> int:
+    """A new label with a design.
+
+    Args:
+        workspace: the open workshop.
+        design: what stands on it.
+        name: what it is called.
+        properties: of its first version; a caution sticker's wishes.
+        origin: who asks.
+
+    Returns:
+        the label's key.
+    """
     with workspace.step(N_("Begin a label"), origin=origin) as connection:
-        row = {"name": name or called, "kind": design.kind}
+        row = {"name": name, "kind": design.kind}
         label_id = records.insert(connection, "label", row)
         _insert_version(connection, label_id, 1, design, properties)
     return label_id

@@ -16,6 +16,7 @@ from wickbench.app.label_findings import (
 from wickbench.app.label_making import LabelMaker, MadeLabel, around_of, design_for, trouble
 from wickbench.app.label_store import StoredLabel
 from wickbench.app.label_values import LabelSubject, label_values
+from wickbench.app.label_vessel_findings import vessel_findings
 from wickbench.app.print_runs import PrintRun, RunLine
 from wickbench.app.shelf import Shelf
 from wickbench.app.sticker_sheets import sheet_of
@@ -162,7 +163,7 @@ class _Lines:
             vessel = self.shelf.vessels.get(candle.vessel_id) if candle.vessel_id else None
             net = values["net_weight"]
             wrong, well = figure_findings(made.laid, net, candle, vessel, settings.regions)
-            self.findings += wrong
+            self.findings += wrong + vessel_findings(design, vessel, self.workspace.texts)
             self.well += well
         return made
 

@@ -12,7 +12,7 @@ from wickbench.domain.labels import FrameElement, PictureElement
 from wickbench.domain.sheets import Rect
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Iterable, Sequence
 
     from wickbench.documents.affine import Affine
     from wickbench.documents.label_draws import LaidOutText
@@ -126,27 +126,13 @@ def check_picture(
     return found
 
 
-def check_whole(
-    design: LabelDesign, values: Mapping[str, str], filled: Sequence[FilledText]
-) -> list[Finding]:
-    """What a jar label must say and does not: who made it and where, how much is in it."""
-    if design.kind != "jar":
-        return []
-    said = " ".join(" ".join(text.text for text in filled).split()).casefold()
-    wanted = (
-        ("label.maker-missing", ("business", "business_address")),
-        ("label.net-weight-missing", ("net_weight",)),
-    )
-    return [
-        Finding(Rank.WATCH, key)
-        for key, names in wanted
-        if not all(_says(said, values.get(name, "")) for name in names)
-    ]
+def contrast_at(design: LabelDesign, colour: str, at: int) -> float | None:
+    """Contrast of an element's colour with what lies behind it, from 1 to 21 after WCAG 2.1.
 
-
-def _says(said: str, value: str) -> bool:
-    wanted = " ".join(value.split()).casefold()
-    return bool(wanted) and wanted in said
+    None where a picture lies behind it.
+    """
+    ground = _ground(design, at)
+    return None if ground is None else _contrast(colour, ground)
 
 
 def _size_findings(design: LabelDesign, element: TextElement, laid: LaidOutText) -> list[Finding]:
@@ -182,9 +168,13 @@ def _ground(design: LabelDesign, at: int) -> str | None:
 
 
 def _contrast_findings(colour: str, ground: str) -> list[Finding]:
-    lights = sorted((_light(colour), _light(ground)))
-    contrast = (lights[1] + 0.05) / (lights[0] + 0.05)
-    return [] if contrast >= LEAST_CONTRAST else [Finding(Rank.WATCH, "label.low-contrast")]
+    enough = _contrast(colour, ground) >= LEAST_CONTRAST
+    return [] if enough else [Finding(Rank.WATCH, "label.low-contrast")]
+
+
+def _contrast(colour: str, ground: str) -> float:
+    dark, light = sorted((_light(colour), _light(ground)))
+    return (light + 0.05) / (dark + 0.05)
 
 
 def _edge_findings(

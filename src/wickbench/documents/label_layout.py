@@ -14,7 +14,6 @@ from wickbench.documents.label_checks import (
     check_ink,
     check_picture,
     check_text,
-    check_whole,
     typeface_findings,
 )
 from wickbench.documents.label_codes import place_code
@@ -38,7 +37,7 @@ from wickbench.documents.text_fit import SetText, TextStyle, fit_text
 from wickbench.domain.capitals import in_capitals
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank, sort_findings
-from wickbench.domain.label_fields import FilledText, fill_in
+from wickbench.domain.label_fields import fill_in
 from wickbench.domain.labels import (
     CodeElement,
     Element,
@@ -107,7 +106,6 @@ class _Work:
     draws: list[AnyDraw] = field(default_factory=list)
     texts: list[LaidOutText] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
-    filled: list[FilledText] = field(default_factory=list)
     codes: list[tuple[int, str]] = field(default_factory=list)
     parts: list[tuple[int, int]] = field(default_factory=list)
 
@@ -135,7 +133,6 @@ def lay_out_label(
         _lay_out(work, at, element)
         work.parts.append((first, len(work.draws)))
     texts = tuple(work.texts)
-    work.findings += check_whole(design, values, work.filled)
     key = _key(design, work)
     found = sort_findings(work.findings)
     return LaidOutLabel(design, key, tuple(work.draws), texts, found, tuple(work.parts))
@@ -206,7 +203,6 @@ def _lay_out_text(work: _Work, at: int, element: TextElement) -> None:
     text = in_capitals(text) if element.upper else text
     draws, done = _set_text(work.design, element, face, text)
     work.draws += draws
-    work.filled.append(filled)
     laid = _laid(at, text, face, done)
     work.texts.append(laid)
     found = typeface_findings(element, face, exact=exact)

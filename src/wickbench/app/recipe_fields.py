@@ -106,6 +106,8 @@ PARTS_FIELDS: Mapping[str, tuple[FieldSpec, ...]] = {
     )
 }
 
+_LABELS = N_("Labels")
+
 CANDLE_FIELDS: tuple[FieldSpec, ...] = (
     field("candle", "name", N_("Name"), "text"),
     field("candle", "code", N_("Code"), "text", hint=N_("Your own short code.")),
@@ -122,10 +124,19 @@ CANDLE_FIELDS: tuple[FieldSpec, ...] = (
         hint=N_("For example “scented soy candle”."),
     ),
     field("candle", "price_money", N_("Price"), "money", low=0, high=100_000),
-    field("candle", "jar_label_id", N_("Jar label"), "reference", refers_to="jar_label"),
-    field("candle", "lid_label_id", N_("Lid label"), "reference", refers_to="lid_label"),
     field(
-        "candle", "caution_label_id", N_("Caution sticker"), "reference", refers_to="caution_label"
+        "candle", "jar_label_id", N_("Jar label"), "reference", refers_to="jar_label", group=_LABELS
+    ),
+    field(
+        "candle", "lid_label_id", N_("Lid label"), "reference", refers_to="lid_label", group=_LABELS
+    ),
+    field(
+        "candle",
+        "caution_label_id",
+        N_("Caution sticker"),
+        "reference",
+        refers_to="caution_label",
+        group=_LABELS,
     ),
     field("candle", "note", N_("Notes"), "note", group=N_("Notes")),
 )

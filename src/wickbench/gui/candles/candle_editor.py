@@ -8,7 +8,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from wickbench.app import candle_state, candles, shelf_edit
-from wickbench.app.candle_fields import FIRST_FIELDS, NOTE_FIELDS, SOLD_FIELDS
+from wickbench.app.candle_fields import FIRST_FIELDS, LABEL_FIELDS, NOTE_FIELDS, SOLD_FIELDS
+from wickbench.app.candle_labels import proposal_texts
 from wickbench.app.candle_shown import passed_text
 from wickbench.app.recipe_fields import CANDLE_FIELDS
 from wickbench.app.recipe_parts import EXTRAS, extra_lines
@@ -62,6 +63,7 @@ class CandleEditor(QWidget):
         self.checks = NetChecksPanel(workspace)
         self.tests = TestsPanel(workspace)
         self.sold = FieldForm(workspace, SOLD_FIELDS)
+        self.labels = FieldForm(workspace, LABEL_FIELDS)
         self.extras = PartsTable(workspace, EXTRAS)
         self.notes = FieldForm(workspace, NOTE_FIELDS)
         self.results = QWidget()
@@ -73,7 +75,7 @@ class CandleEditor(QWidget):
     @property
     def forms(self) -> tuple[FieldForm, ...]:
         """The forms from top to bottom."""
-        return (self.first, self.weight.form, self.sold, self.notes)
+        return (self.first, self.weight.form, self.sold, self.labels, self.notes)
 
     def _lay_out(self) -> None:
         ways = QHBoxLayout()
@@ -87,7 +89,7 @@ class CandleEditor(QWidget):
         box.addWidget(self.put_away)
         box.addWidget(self.first)
         box.addLayout(ways)
-        for widget in (self.wicks, self.sold, self.extras, self.notes):
+        for widget in (self.wicks, self.sold, self.labels, self.extras, self.notes):
             box.addWidget(widget)
 
     def _lay_out_results(self) -> None:
@@ -125,6 +127,7 @@ class CandleEditor(QWidget):
             form.show_record(candle.id if candle else None, values)
         if candle is None:
             return
+        self.labels.show_assumed(proposal_texts(self.workspace, candle))
         self.put_away.setVisible(candle.archived)
         self.wicks.show_wicks(candle.wick_ids)
         lines = extra_lines(self.workspace, candle, shelf)

@@ -49,8 +49,11 @@ class CandlesPage(Page):
     """Candles with code, recipe, vessel, wicks, declared weight and tested state."""
 
     kinds: ClassVar[frozenset[str]] = frozenset(
-        {"candles", "recipes", "vessels", "materials", "equipment", "settings", "net_checks"}
-    )
+        {
+            "candles", "recipes", "vessels", "materials", "equipment", "settings", "net_checks",
+            "labels", "print_runs",
+        }
+    )  # fmt: skip
 
     def __init__(self, workspace: Workspace, ask: Ask) -> None:
         super().__init__(workspace, ask)

@@ -31,6 +31,8 @@ if TYPE_CHECKING:
 
     from PySide6.QtWidgets import QApplication
 
+    from demo_papers import DemoPapers
+
 if hasattr(time, "tzset"):
     time.tzset()
 
@@ -106,3 +108,13 @@ def _leaves_nothing_behind() -> Iterator[None]:
         left += gui_leftovers()
     if left:
         pytest.fail("left behind: " + ", ".join(left))
+
+
+@pytest.fixture(scope="session")
+def demo_papers(tmp_path_factory: pytest.TempPathFactory) -> Iterator[DemoPapers]:
+    """What the demo workshop prints; built once, to be read only."""
+    from demo_papers import open_demo
+
+    papers = open_demo(tmp_path_factory.mktemp("demo"))
+    yield papers
+    papers.workspace.close()

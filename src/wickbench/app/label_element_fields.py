@@ -146,6 +146,7 @@ ELEMENT_WORDS: Final[Mapping[str, str]] = {
     "code": N_("Code to scan"),
     "ornament": N_("Ornament"),
     "pictogram": N_("Caution drawing"),
+    "facts": N_("Frame of facts"),
 }
 
 

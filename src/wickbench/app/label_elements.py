@@ -17,6 +17,7 @@ from wickbench.domain.errors import DomainError, OutOfRange
 from wickbench.domain.labels import (
     AnyElement,
     CodeElement,
+    FactsElement,
     FrameElement,
     LabelDesign,
     LineElement,
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
     from wickbench.storage.workshop_file import Connection
 
 MEDIA: Final[Mapping[str, str]] = {"PNG": "image/png", "JPEG": "image/jpeg"}
+_SQUARE: Final = frozenset({"code", "ornament", "pictogram"})
 MOST_PICTURE_BYTES: Final = 20_000_000
 
 
@@ -132,31 +134,30 @@ def renumber(connection: Connection, ids: Sequence[int]) -> None:
 
 
 def _fresh(kind: str, design: LabelDesign) -> AnyElement:
+    """Something new in the middle of a label; a frame goes round all of it."""
     wide, high = design.width_mm, design.height_mm
-    if kind == "frame":
-        return FrameElement(
-            x_mm=0.0, y_mm=0.0, w_mm=wide, h_mm=high, figure="sticker", inset_mm=1.0
-        )
     left, across = wide * 0.2, wide * 0.6
-    if kind == "line":
-        return LineElement(x_mm=left, y_mm=high / 2, w_mm=across, h_mm=0.0)
-    if kind == "code":
-        side = min(wide, high) * 0.5
-        x, y = (wide - side) / 2, (high - side) / 2
-        return CodeElement(x_mm=x, y_mm=y, w_mm=side, h_mm=side, text="{web}")
-    if kind in {"ornament", "pictogram"}:
-        return _fresh_drawing(kind, design)
-    if kind == "picture":
-        return PictureElement(x_mm=left, y_mm=high * 0.325, w_mm=across, h_mm=high * 0.35)
-    return TextElement(x_mm=left, y_mm=high * 0.41, w_mm=across, h_mm=high * 0.18, text="")
+    if kind in _SQUARE:
+        return _fresh_square(kind, wide, high)
+    made: dict[str, AnyElement] = {
+        "frame": FrameElement(
+            x_mm=0.0, y_mm=0.0, w_mm=wide, h_mm=high, figure="sticker", inset_mm=1.0
+        ),
+        "line": LineElement(x_mm=left, y_mm=high / 2, w_mm=across, h_mm=0.0),
+        "picture": PictureElement(x_mm=left, y_mm=high * 0.325, w_mm=across, h_mm=high * 0.35),
+        "facts": FactsElement(x_mm=left, y_mm=high * 0.2, w_mm=across, h_mm=high * 0.6),
+        "text": TextElement(x_mm=left, y_mm=high * 0.41, w_mm=across, h_mm=high * 0.18, text=""),
+    }
+    return made[kind]
 
 
-def _fresh_drawing(kind: str, design: LabelDesign) -> AnyElement:
-    wide, high = design.width_mm, design.height_mm
-    side = min(wide, high) * 0.3
+def _fresh_square(kind: str, wide: float, high: float) -> AnyElement:
+    side = min(wide, high) * (0.5 if kind == "code" else 0.3)
     if kind == "pictogram":
         side = max(side, min(LEAST_HEIGHT_MM + 1.0, wide, high))
     x, y = (wide - side) / 2, (high - side) / 2
+    if kind == "code":
+        return CodeElement(x_mm=x, y_mm=y, w_mm=side, h_mm=side, text="{web}")
     if kind == "pictogram":
         return PictogramElement(x_mm=x, y_mm=y, w_mm=side, h_mm=side)
     return OrnamentElement(x_mm=x, y_mm=y, w_mm=side, h_mm=side)

@@ -6,11 +6,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.business import business_name, business_place
+from wickbench.app.label_facts import declared_net, fact_values, fact_words
 from wickbench.app.material_estimates import CLASS_SHORT
 from wickbench.app.texts_marker import N_
 from wickbench.domain.catalog import Fragrance, Wax
-from wickbench.domain.errors import OutOfRange
-from wickbench.domain.net_weight import declared_text
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -39,10 +38,13 @@ FIELD_WORDS: Final[Mapping[str, str]] = {
     "phone": N_("Telephone"),
     "email": N_("E-mail"),
     "web": N_("Web address"),
+    "number": N_("Running number"),
+    "of": N_("Last running number"),
 }
 """Fields in the order of the list to insert from: name to msgid."""
 
-_MG_PER_G: Final = 1000
+_SAMPLE_G: Final = 220.0
+_SAMPLE_DAY: Final = "2026-11-26"
 _BURN: Final = N_("Burn at most {n} hours at a time")
 LONGEST_BURN_H: Final = 4
 """Longest burn in hours: common practice."""
@@ -68,6 +70,8 @@ def label_values(
 ) -> dict[str, str]:
     """Value of each field by its name; empty where nothing is known.
 
+    Words and values for a frame of facts stand beside them, under names that no text can hold.
+
     Args:
         shelf: the snapshot.
         settings: of the file.
@@ -78,7 +82,8 @@ def label_values(
     candle = shelf.candles.get(subject.candle_id) if subject.candle_id else None
     if candle is not None:
         values |= _candle(shelf, settings, texts, candle)
-    return {name: values.get(name, "") for name in FIELD_WORDS}
+    fields = {name: values.get(name, "") for name in FIELD_WORDS}
+    return fields | fact_words(settings, texts) | _facts(settings, texts, candle)
 
 
 def sample_values(settings: Settings, texts: Texts) -> dict[str, str]:
@@ -88,24 +93,32 @@ def sample_values(settings: Settings, texts: Texts) -> dict[str, str]:
         "recipe": texts(N_("Name of scent")),
         "identity": texts(N_("scented {wax} candle"), wax=texts(CLASS_SHORT["soy"])),
         "wax": texts(CLASS_SHORT["soy"]),
-        "net_weight": net_weight_text(220.0, settings, texts),
+        "net_weight": net_weight_text(_SAMPLE_G, settings, texts),
         "business": texts(N_("Your business")),
         "business_address": texts(N_("Street, town")),
         "lot": f"{texts(settings.text('lot_word'))} 26-330-A1",
+        "number": "7",
+        "of": "48",
+        "poured_on": texts.day(_SAMPLE_DAY),
+        "burn_time": texts(_BURN, n=LONGEST_BURN_H),
     }
     own = {name: value for name, value in _business(settings, texts).items() if value}
-    return {**{name: texts(word) for name, word in FIELD_WORDS.items()}, **sample, **own}
+    fields = {**{name: texts(word) for name, word in FIELD_WORDS.items()}, **sample, **own}
+    said = fact_words(settings, texts) | fact_values(_SAMPLE_G, LONGEST_BURN_H, settings, texts)
+    return fields | said
 
 
 def net_weight_text(declared_net_g: float | None, settings: Settings, texts: Texts) -> str:
     """The declared net weight as printed where most is sold; empty when not declared."""
-    if declared_net_g is None:
-        return ""
-    region = next(iter(settings.regions), "US")
-    try:
-        return declared_text(round(declared_net_g * _MG_PER_G), region, texts.language)
-    except OutOfRange:
-        return ""
+    said = declared_net(declared_net_g, settings, texts)
+    return said.text if said is not None else ""
+
+
+def _facts(settings: Settings, texts: Texts, candle: Candle | None) -> dict[str, str]:
+    if candle is None:
+        return {}
+    hours = LONGEST_BURN_H if candle.wick_ids else None
+    return fact_values(candle.declared_net_g, hours, settings, texts)
 
 
 def _business(settings: Settings, texts: Texts) -> dict[str, str]:

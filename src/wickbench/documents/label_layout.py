@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import turn
 from wickbench.documents.curved_text import CurvedText, curve_text
+from wickbench.documents.facts_block import place_facts
 from wickbench.documents.ink import corners_of
 from wickbench.documents.label_checks import (
     check_ink,
@@ -41,6 +42,7 @@ from wickbench.domain.label_fields import fill_in
 from wickbench.domain.labels import (
     CodeElement,
     Element,
+    FactsElement,
     FrameElement,
     LabelDesign,
     LineElement,
@@ -194,6 +196,11 @@ def _lay_out(work: _Work, at: int, element: Element) -> None:
         drawing = place_drawing(work.design, at)
         work.draws += drawing.draws
         work.findings += drawing.findings
+    elif isinstance(element, FactsElement):
+        facts = place_facts(work.design, at, work.values, work.typefaces)
+        work.draws += facts.draws
+        work.texts += facts.texts
+        work.findings += facts.findings
 
 
 def _lay_out_text(work: _Work, at: int, element: TextElement) -> None:

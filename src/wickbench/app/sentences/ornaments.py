@@ -15,6 +15,7 @@ SENTENCES: dict[str, str] = {
         "This drawing runs over the edge of the sticker and is cut off. Move it inwards or make "
         "it smaller."
     ),
+    "facts.none-chosen": N_("No facts are chosen for this frame. Tick those that it shall show."),
     "label.pictogram-small": N_(
         "This caution drawing is {height_mm} high; {source} asks for {least_mm} or more. Make its "
         "box larger."

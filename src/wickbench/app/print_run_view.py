@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from wickbench.app.label_findings import (
     candle_findings,
@@ -18,12 +18,13 @@ from wickbench.app.label_store import StoredLabel
 from wickbench.app.label_values import LabelSubject, label_values
 from wickbench.app.label_vessel_findings import vessel_findings
 from wickbench.app.print_runs import PrintRun, RunLine
+from wickbench.app.run_findings import of_line, once
 from wickbench.app.shelf import Shelf
 from wickbench.app.sticker_sheets import sheet_of
 from wickbench.app.workspace import Workspace
 from wickbench.documents.sheet_layout import RunEntry, SheetPages, lay_out_sheets
 from wickbench.domain.errors import DomainError
-from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.run_order import RunItem, run_order
 from wickbench.domain.sheet_runs import SheetNeed, need_of
 from wickbench.domain.sheets import StickerSheet, check_sheet
@@ -34,8 +35,6 @@ if TYPE_CHECKING:
 
     from wickbench.app.texts import Texts
     from wickbench.domain.catalog import Candle
-
-_EMPTY: Final = "label.field-empty"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,10 +140,11 @@ class _Lines:
         try:
             made = self._made(label, line, candle)
         except DomainError as error:
-            self.findings.append(trouble(error))
+            self.findings += of_line(line, None, [trouble(error)])
             return None
         settings, texts = self.workspace.settings, self.workspace.texts
-        self.findings += candle_findings(candle, label.kind, self.shelf, settings, texts)
+        told = candle_findings(candle, label.kind, self.shelf, settings, texts)
+        self.findings += of_line(line, candle, told)
         return made
 
     def _made(self, label: StoredLabel, line: RunLine, candle: Candle | None) -> MadeLabel:
@@ -163,7 +163,8 @@ class _Lines:
             vessel = self.shelf.vessels.get(candle.vessel_id) if candle.vessel_id else None
             net = values["net_weight"]
             wrong, well = figure_findings(made.laid, net, candle, vessel, settings.regions)
-            self.findings += wrong + vessel_findings(design, vessel, self.workspace.texts)
+            wrong += vessel_findings(design, vessel, self.workspace.texts)
+            self.findings += of_line(line, None, wrong)
             self.well += well
         return made
 
@@ -215,19 +216,6 @@ def _smallest(made: Sequence[MadeLabel], found: Sequence[Finding]) -> list[Findi
     if not known or any(one.rank is Rank.STOPS for one in found):
         return []
     return [Finding(Rank.NOTE, "print.all-fits", {"size": round(min(known), 1)})]
-
-
-def once(findings: Sequence[Finding]) -> tuple[Finding, ...]:
-    """Each sentence once, worst first; empty fields are told in one."""
-    kept: dict[object, Finding] = {}
-    empty = dict.fromkeys(str(one.data["field"]) for one in findings if one.key == _EMPTY)
-    told = [one for one in findings if one.key != _EMPTY]
-    if empty:
-        told.append(Finding(Rank.WATCH, "print.fields-empty", {"fields": tuple(empty)}))
-    for one in told:
-        key = (one.key, tuple(sorted((name, str(value)) for name, value in one.data.items())))
-        kept.setdefault(key, one)
-    return sort_findings(list(kept.values()))
 
 
 def printer_row(shelf: Shelf, run: PrintRun) -> dict[str, object] | None:

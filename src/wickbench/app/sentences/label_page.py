@@ -25,7 +25,15 @@ SENTENCES: dict[str, str] = {
     ),
     "print.fields-empty": N_(
         "These fields have no value yet, so their places stay empty: {fields}. Fill them in with "
-        "the candle, the lot or the business details."
+        "the candle."
+    ),
+    "print.lot-empty": N_(
+        "These fields have no value yet, so their places stay empty: {fields}. Choose the lot and "
+        "the day in the print run."
+    ),
+    "print.business-empty": N_(
+        "These fields have no value yet, so their places stay empty: {fields}. Fill them in with "
+        "the business details."
     ),
     "print.figures-small": N_(
         "The net weight stands {height_mm} high; {region} asks for {least_mm} here ({source}). "

@@ -13,7 +13,8 @@ from wickbench.app.label_guides import label_guides
 from wickbench.app.label_making import MadeLabel, around_of, design_for, trouble
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
 from wickbench.app.labels import fit_to_sheet
-from wickbench.app.print_run_view import label_texts, once
+from wickbench.app.print_run_view import label_texts
+from wickbench.app.run_findings import once
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import turn
-from wickbench.documents.curved_text import CurvedText, curve_text
+from wickbench.documents.bending import BentLabel, bend_element
 from wickbench.documents.facts_block import place_facts
-from wickbench.documents.ink import corners_of
 from wickbench.documents.label_checks import (
     check_ink,
     check_picture,
@@ -27,14 +26,14 @@ from wickbench.documents.label_draws import (
     PathDraw,
     TextDraw,
     faces_of,
-    turned_draw,
 )
+from wickbench.documents.label_texts import ink_of, laid_text, set_text
 from wickbench.documents.outlines import figure, line, rectangle
 from wickbench.documents.pictures import picture_size
-from wickbench.documents.rooms import room_of
+from wickbench.documents.ring import Ring, ring_of
 from wickbench.documents.surface import Path, Surface, map_path
-from wickbench.documents.text import Typeface, mm_per_unit
-from wickbench.documents.text_fit import SetText, TextStyle, fit_text
+from wickbench.documents.text import Typeface
+from wickbench.documents.wrap_checks import check_bent
 from wickbench.domain.capitals import in_capitals
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank, sort_findings
@@ -56,7 +55,11 @@ from wickbench.domain.sheets import Rect
 if TYPE_CHECKING:
     from wickbench.documents.affine import Affine
 
+CUT_MM: Final = 0.1
+"""Width of the line along which a bent label is cut out."""
+
 _CODE_FAMILY: Final = "Source Sans Pro"
+_CUT_INK: Final = "#9a9a9a"
 
 FindTypeface = Callable[[str, str], tuple[Typeface, bool]]
 """From family and style to the typeface and whether it is exactly that: ``shelf.nearest``."""
@@ -76,6 +79,7 @@ class LaidOutLabel:
         texts: what came of each text element.
         findings: worst first; ``about`` is ``("element", number)`` or empty.
         parts: of each element, its first draw and the one after its last.
+        bent: as it lies on the paper, when it is made for a tapered vessel.
     """
 
     design: LabelDesign
@@ -84,6 +88,23 @@ class LaidOutLabel:
     texts: tuple[LaidOutText, ...]
     findings: tuple[Finding, ...]
     parts: tuple[tuple[int, int], ...] = ()
+    bent: BentLabel | None = None
+
+    @property
+    def width_mm(self) -> float:
+        """Width on the paper: of the upright rectangle round a bent label."""
+        return self.bent.width_mm if self.bent is not None else self.design.width_mm
+
+    @property
+    def height_mm(self) -> float:
+        """Height on the paper."""
+        return self.bent.height_mm if self.bent is not None else self.design.height_mm
+
+    @property
+    def bleed_mm(self) -> float:
+        """How far it reaches beyond its width and height on the paper."""
+        flat = self.design.bleed_mm
+        return max(CUT_MM, self.bent.bleed_mm(flat)) if self.bent is not None else flat
 
     def draws_of(self, at: int) -> tuple[AnyDraw, ...]:
         """What one element draws, by its place in the design."""
@@ -105,11 +126,13 @@ class _Work:
     typefaces: FindTypeface
     pictures: FindPicture
     around_mm: float | None = None
+    ring: Ring | None = None
     draws: list[AnyDraw] = field(default_factory=list)
     texts: list[LaidOutText] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     codes: list[tuple[int, str]] = field(default_factory=list)
     parts: list[tuple[int, int]] = field(default_factory=list)
+    bent: list[AnyDraw] = field(default_factory=list)
 
 
 def lay_out_label(
@@ -130,23 +153,54 @@ def lay_out_label(
         around_mm: outer diameter of the vessel that it goes round; None: flat or unknown.
     """
     work = _Work(design, values, typefaces, pictures, around_mm)
+    try:
+        work.ring = ring_of(design)
+    except DomainError as error:
+        work.findings.append(Finding(Rank.STOPS, error.key, error.data))
     for at, element in enumerate(design.elements):
         first = len(work.draws)
         _lay_out(work, at, element)
         work.parts.append((first, len(work.draws)))
+        _bend(work, at, element)
     texts = tuple(work.texts)
     key = _key(design, work)
     found = sort_findings(work.findings)
-    return LaidOutLabel(design, key, tuple(work.draws), texts, found, tuple(work.parts))
+    bent = BentLabel(work.ring, tuple(work.bent)) if work.ring is not None else None
+    return LaidOutLabel(design, key, tuple(work.draws), texts, found, tuple(work.parts), bent)
 
 
 def draw_label(label: LaidOutLabel, surface: Surface) -> None:
-    """Draw a label with its top left corner at the origin; the background with its bleed."""
-    edge = sticker_outline(label.design, -label.design.bleed_mm)
+    """Draw a label as it is printed, its top left corner at the origin, background with bleed.
+
+    A label for a tapered vessel is bent and gets a thin line to cut along: no sticker has its
+    shape.
+    """
+    if label.bent is None:
+        draw_flat_label(label, surface)
+        return
+    _draw_all(label, surface, label.bent.outline(-label.design.bleed_mm), label.bent.draws)
+    surface.path(label.bent.outline(), stroke=_CUT_INK, width_mm=CUT_MM)
+
+
+def draw_flat_label(label: LaidOutLabel, surface: Surface) -> None:
+    """Draw a label in the flat, as it is worked on; the same as `draw_label` for most."""
+    _draw_all(label, surface, sticker_outline(label.design, -label.design.bleed_mm), label.draws)
+
+
+def label_outline(label: LaidOutLabel, inset_mm: float = 0.0) -> Path:
+    """The edge of a label as it is printed, drawn in by this much."""
+    if label.bent is not None:
+        return label.bent.outline(inset_mm)
+    return sticker_outline(label.design, inset_mm)
+
+
+def _draw_all(
+    label: LaidOutLabel, surface: Surface, edge: Path, draws: tuple[AnyDraw, ...]
+) -> None:
     surface.push_clip(edge)
     if label.design.background:
         surface.path(edge, fill=label.design.background)
-    for draw in label.draws:
+    for draw in draws:
         _draw(surface, draw)
     surface.pop()
 
@@ -203,36 +257,33 @@ def _lay_out(work: _Work, at: int, element: Element) -> None:
         work.findings += facts.findings
 
 
+def _bend(work: _Work, at: int, element: Element) -> None:
+    if work.ring is None:
+        return
+    bent = list(bend_element(work.ring, element, work.draws[work.parts[at][0] :]))
+    work.bent += bent
+    known = {one.key for one in work.findings if one.about == ("element", at)}
+    work.findings += [
+        replace(one, about=("element", at))
+        for one in check_bent(work.design, work.ring, element, bent)
+        if one.key not in known
+    ]
+
+
 def _lay_out_text(work: _Work, at: int, element: TextElement) -> None:
     face, exact = work.typefaces(element.family, element.style)
     filled = fill_in(element.text, work.values)
     text = "\n".join(part.strip() for part in filled.text.split("\n")).strip("\n")
     text = in_capitals(text) if element.upper else text
-    draws, done = _set_text(work.design, element, face, text)
+    draws, done = set_text(work.design, work.ring, element, face, text)
     work.draws += draws
-    laid = _laid(at, text, face, done)
+    laid = laid_text(at, text, face, done)
     work.texts.append(laid)
     found = typeface_findings(element, face, exact=exact)
     found += check_text(work.design, element, filled, face, laid)
     if done.fits:
-        found += check_ink(work.design, [corner for one in draws for corner in corners_of(one)])
+        found += check_ink(work.design, ink_of(work.ring, element, draws))
     work.findings += [Finding(f.rank, f.key, f.data, ("element", at)) for f in found]
-
-
-def _set_text(
-    design: LabelDesign, element: TextElement, face: Typeface, text: str
-) -> tuple[list[TextDraw | CurvedDraw], SetText | CurvedText]:
-    style, box, turned = _style(element, face), _box(element), _turn_of(element)
-    if element.curve:
-        curved = curve_text(style, text, box, element.curve, element.colour)
-        return [turned_draw(one, turned, element.turn_deg) for one in curved.lines], curved
-    room = None if element.turn_deg % 180 else room_of(design, box)
-    done = fit_text(style, text, box, room)
-    draws: list[TextDraw | CurvedDraw] = []
-    for one in done.lines:
-        x, y = turned.apply(one.x_mm, one.y_mm)
-        draws.append(TextDraw(one.run, done.size_pt, x, y, element.colour, element.turn_deg))
-    return draws, done
 
 
 def _lay_out_code(work: _Work, at: int, element: CodeElement) -> None:
@@ -242,25 +293,6 @@ def _lay_out_code(work: _Work, at: int, element: CodeElement) -> None:
     work.draws += done.draws
     work.codes.append((at, done.text))
     work.findings += done.findings
-
-
-def _laid(at: int, text: str, face: Typeface, done: SetText | CurvedText) -> LaidOutText:
-    k = mm_per_unit(face, done.size_pt)
-    heights = (face.x_height * k, face.o_height * k, face.cap_height * k)
-    return LaidOutText(at, text, done.size_pt, *heights, len(done.lines), done.fits)
-
-
-def _style(element: TextElement, face: Typeface) -> TextStyle:
-    return TextStyle(
-        face,
-        element.size_pt,
-        element.min_size_pt,
-        element.align,
-        element.vertical,
-        element.leading,
-        element.letter_spacing_em,
-        element.wrap,
-    )
 
 
 def _lay_out_picture(work: _Work, at: int, element: PictureElement) -> None:

@@ -11,7 +11,7 @@ from wickbench.app.materials import stored_values
 from wickbench.app.measures import levels, measure_once
 from wickbench.app.mixes import mix_densities, wax_liquid
 from wickbench.app.shelf import load_shelf
-from wickbench.app.wax_measures import bench_for, jars_of, load_measures, work_out
+from wickbench.app.wax_measures import bench_for, jars_of, line_of, load_measures, work_out
 from wickbench.app.wax_measuring_fields import NEEDED, fields_of
 from wickbench.app.wax_measuring_words import (
     advice_text,
@@ -59,7 +59,7 @@ def hot(jar: int, mass_g: float = 221.2, wax_c: float = 70.0) -> dict[str, objec
 def test_jars_that_were_weighed_are_offered(workshop: Workspace, jar: int) -> None:
     shelf_edit.new_item(workshop, "vessel", {"name": "Never weighed"}, {"nominal_ml": 300.0})
     offered = jars_of(load_shelf(workshop), workshop.settings)
-    assert offered == ((jar, "Tumbler"),)
+    assert offered == ((str(jar), "Tumbler"),)
     choice = fields_of("hot", offered)[0]
     assert [one.label for one in choice.choices] == ["Tumbler"]
 
@@ -219,3 +219,30 @@ def test_one_jar_out_of_a_box_is_doubted_by_what_jars_differ_by(
     assert "jars of one box differ" in advice_text(
         workshop.texts, measures_of(workshop, wax), "liquid"
     )
+
+
+def test_the_very_jar_that_was_weighed_is_known_better_than_any_of_its_box(
+    workshop: Workspace, wax: int, jar: int
+) -> None:
+    """Jars differ; one and the same jar does not (JCGM 100:2008, 4.2: repeats of one quantity)."""
+    with workshop.step("Weigh") as connection:
+        row = {"vessel_id": jar, "level": "line", "vessel_no": 2, "empty_g": 200.0,
+               "filled_g": 461.0, "water_c": 22.0}  # fmt: skip
+        records.insert(connection, "weighing", row)
+    offered = dict(jars_of(load_shelf(workshop), workshop.settings, workshop.texts))
+    assert offered == {
+        str(jar): "Tumbler", f"{jar}:1": "Tumbler, jar 1", f"{jar}:2": "Tumbler, jar 2",
+    }  # fmt: skip
+    bench = bench_for(workshop, wax)
+    assert bench is not None
+    boxed = work_out("hot", hot(jar), bench)
+    second = work_out("hot", {**hot(jar), "vessel_id": f"{jar}:2"}, bench)
+    assert second.standard_uncertainty < boxed.standard_uncertainty / 2
+    # 261.0 g of water at 22 °C by the Z of ISO 8655-6: 261.0 × 1.0033 = 261.86 mL.
+    line = line_of({"vessel_id": f"{jar}:2"}, bench)
+    assert line.volume_ml == pytest.approx(261.86, abs=0.03)
+    wax_measuring.write_down(workshop, wax, "hot", {**hot(jar), "vessel_id": f"{jar}:2"})
+    kept = measures_of(workshop, wax).rows[0]
+    assert (kept.values["vessel_id"], kept.values["vessel_no"]) == (jar, 2)
+    assert kept.reading is not None
+    assert kept.reading.g_per_ml == pytest.approx(second.g_per_ml)

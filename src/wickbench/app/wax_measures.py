@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
 
 from wickbench.app.air_pressure import air_pressure
-from wickbench.app.measures import measure_once
+from wickbench.app.measures import measure, measure_once
 from wickbench.app.mixes import wax_liquid
 from wickbench.app.references import name_key
 from wickbench.app.settings import Settings
@@ -30,7 +30,9 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from wickbench.app.measures import VesselMeasures
+    from wickbench.app.texts import Texts
     from wickbench.app.workspace import Workspace
+    from wickbench.domain.catalog import Vessel
 
     Values = Mapping[str, Any]
 
@@ -125,14 +127,47 @@ def _liquid_of(wax: Wax, measured: Average | None) -> tuple[float, float]:
     return known.g_per_ml, (known.high - known.low) / _SQRT_12
 
 
-def jars_of(shelf: Shelf, settings: Settings) -> tuple[tuple[int, str], ...]:
-    """Number and name of each vessel whose fill line was weighed, by name."""
-    found = [
-        (vessel.id, vessel.name)
-        for vessel in shelf.vessels.values()
-        if not vessel.archived and measure_once(vessel, shelf, settings).line is not None
-    ]
-    return tuple(sorted(found, key=lambda pair: name_key(pair[1])))
+def jars_of(
+    shelf: Shelf, settings: Settings, texts: Texts | None = None
+) -> tuple[tuple[str, str], ...]:
+    """Word and name of each vessel whose fill line was weighed, by name.
+
+    Where several numbered jars of a box were weighed each of them can be meant, too: it is known
+    better than any jar out of the box.
+
+    Args:
+        shelf: snapshot.
+        settings: for the air pressure.
+        texts: names the single jars; without it they are left out.
+    """
+    found: list[tuple[str, str]] = []
+    kept = [vessel for vessel in shelf.vessels.values() if not vessel.archived]
+    for vessel in sorted(kept, key=lambda one: name_key(one.name)):
+        if measure_once(vessel, shelf, settings).line is None:
+            continue
+        found.append((str(vessel.id), vessel.name))
+        numbers = sorted(_jar_numbers(vessel))
+        if texts is not None and len(numbers) > 1:
+            said = N_("{vessel}, jar {number}")
+            found += [
+                (f"{vessel.id}:{no}", texts(said, vessel=vessel.name, number=str(no)))
+                for no in numbers
+            ]
+    return tuple(found)
+
+
+def jar_of(values: Values) -> tuple[int | None, int | None]:
+    """Which vessel, and which numbered jar of it; ``None`` for none, and for any of the box."""
+    chosen = str(values.get("vessel_id") or "")
+    key, _, number = chosen.partition(":")
+    if not key:
+        return None, None
+    stored = values.get("vessel_no")
+    return int(key), int(number) if number else stored
+
+
+def _jar_numbers(vessel: Vessel) -> set[int]:
+    return {one.vessel_no for one in vessel.weighings if one.level == "line" and one.vessel_no}
 
 
 def work_out(way: str, values: Values, bench: Bench) -> Reading:
@@ -162,15 +197,23 @@ def work_out(way: str, values: Values, bench: Bench) -> Reading:
 
 def line_of(values: Values, bench: Bench) -> Line:
     """The jar's line as it was weighed; the typed volume without a jar, or a lost one."""
-    key = values.get("vessel_id")
-    vessel = bench.shelf.vessels.get(int(key)) if key else None
+    key, number = jar_of(values)
+    vessel = bench.shelf.vessels.get(key) if key else None
     if vessel is not None:
-        measures = measure_once(vessel, bench.shelf, bench.settings)
+        measures = _measures_of(vessel, number, bench)
         if measures.line is not None:
             return Line(measures.line.volume_ml, _one_jar_ml(measures), _mouth_mm(measures))
     if values.get("volume_ml") is None:
         raise OutOfRange("measured.missing", what=N_("Jar"))
     return Line(values["volume_ml"])
+
+
+def _measures_of(vessel: Vessel, number: int | None, bench: Bench) -> VesselMeasures:
+    """Of any jar of the box, or by the weighings of one of them alone."""
+    if number is None or number not in _jar_numbers(vessel):
+        return measure_once(vessel, bench.shelf, bench.settings)
+    own = tuple(one for one in vessel.weighings if one.vessel_no == number)
+    return measure(replace(vessel, weighings=own), bench.shelf, bench.settings)
 
 
 def _one_jar_ml(measures: VesselMeasures) -> float | None:

@@ -5,7 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from wickbench.app.texts_marker import N_
-from wickbench.app.wax_measures import DIGITS, bench_for, line_of, load_measures, work_out
+from wickbench.app.wax_measures import (
+    DIGITS,
+    bench_for,
+    jar_of,
+    line_of,
+    load_measures,
+    work_out,
+)
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.wax_measured import check_set_heavier
 from wickbench.storage import records
@@ -35,7 +42,7 @@ def write_down(
     row: dict[str, Any] = {"wax_id": wax_id, "way": way, **values}
     row["measured_on"] = workspace.clock.today().isoformat()
     if way != "drop":
-        row["vessel_id"] = int(values["vessel_id"]) if values.get("vessel_id") else None
+        row["vessel_id"], row["vessel_no"] = jar_of(values)
         row["volume_ml"] = line_of(values, bench).volume_ml
     with workspace.step(N_("Measure a wax"), origin=origin) as connection:
         return records.insert(connection, "wax_measurement", row)

@@ -117,14 +117,14 @@ def labels_of(way: str) -> dict[str, str]:
     return {spec.name: spec.label for spec in _FIELDS[way]}
 
 
-def fields_of(way: str, jars: Iterable[tuple[int, str]]) -> tuple[FieldSpec, ...]:
+def fields_of(way: str, jars: Iterable[tuple[str, str]]) -> tuple[FieldSpec, ...]:
     """What is asked, in the order of the work.
 
     Args:
         way: "hot", "set" or "drop".
-        jars: number and name of each jar whose line was weighed.
+        jars: word and name of each jar whose line was weighed.
     """
-    offered = tuple(Choice(value=str(key), label=name) for key, name in jars)
+    offered = tuple(Choice(value=key, label=name) for key, name in jars)
     return tuple(
         replace(spec, choices=offered) if spec.name == "vessel_id" else spec
         for spec in _FIELDS[way]

@@ -212,6 +212,49 @@ REDRAWN: Final[tuple[str, ...]] = (
         "CREATE INDEX ix_print_run_sheet_id ON print_run (sheet_id)",
     ),
     *anew(
+        "wax_measurement",
+        "id, wax_id, way, measured_on, vessel_id, volume_ul, mass_mg, wax_c, water_mg, "
+        "water_c, hot_um, set_um, scale_id, left_out, note",
+        """CREATE TABLE wax_measurement_new (
+    id INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    wax_id INTEGER NOT NULL,
+    way TEXT DEFAULT 'hot' NOT NULL,
+    measured_on TEXT,
+    vessel_id INTEGER,
+    vessel_no INTEGER,
+    volume_ul INTEGER,
+    mass_mg INTEGER,
+    wax_c REAL,
+    water_mg INTEGER,
+    water_c REAL,
+    hot_um INTEGER,
+    set_um INTEGER,
+    scale_id INTEGER,
+    left_out INTEGER DEFAULT '0' NOT NULL,
+    note TEXT,
+    CONSTRAINT ck_wax_measurement_way_known CHECK (way IS NULL OR way IN ('hot', 'set',
+        'drop')),
+    CONSTRAINT ck_wax_measurement_measured_on_date CHECK (measured_on IS NULL OR measured_on
+        GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+    CONSTRAINT ck_wax_measurement_volume_ul_not_negative CHECK (volume_ul >= 0),
+    CONSTRAINT ck_wax_measurement_mass_mg_not_negative CHECK (mass_mg >= 0),
+    CONSTRAINT ck_wax_measurement_water_mg_not_negative CHECK (water_mg >= 0),
+    CONSTRAINT ck_wax_measurement_hot_um_not_negative CHECK (hot_um >= 0),
+    CONSTRAINT ck_wax_measurement_set_um_not_negative CHECK (set_um >= 0),
+    CONSTRAINT ck_wax_measurement_left_out_flag CHECK (left_out IN (0, 1)),
+    CONSTRAINT fk_wax_measurement_wax_id FOREIGN KEY(wax_id) REFERENCES wax (item_id) ON DELETE
+        CASCADE,
+    CONSTRAINT fk_wax_measurement_vessel_id FOREIGN KEY(vessel_id) REFERENCES vessel (item_id)
+        ON DELETE RESTRICT,
+    CONSTRAINT fk_wax_measurement_scale_id FOREIGN KEY(scale_id) REFERENCES scale (id) ON
+        DELETE RESTRICT
+)
+ STRICT""",
+        "CREATE INDEX ix_wax_measurement_scale_id ON wax_measurement (scale_id)",
+        "CREATE INDEX ix_wax_measurement_vessel_id ON wax_measurement (vessel_id)",
+        "CREATE INDEX ix_wax_measurement_wax_id ON wax_measurement (wax_id)",
+    ),
+    *anew(
         "print_line",
         "id, run_id, position, label_id, candle_id, lot_code, poured_on, count",
         """CREATE TABLE print_line_new (

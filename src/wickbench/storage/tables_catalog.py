@@ -43,8 +43,9 @@ WAX = table(
 # How the maker measured a wax of her own: hot to a line, water on set wax, or the drop of a level.
 WAX_MEASUREMENT = table(
     "wax_measurement", key(), ref("wax_id", "wax.item_id", part=True), text("way", default="hot"),
-    text("measured_on"), ref("vessel_id", "vessel.item_id"), whole("volume_ul"), whole("mass_mg"),
-    real("wax_c"), whole("water_mg"), real("water_c"), whole("hot_um"), whole("set_um"),
+    text("measured_on"), ref("vessel_id", "vessel.item_id"), whole("vessel_no"), whole("volume_ul"),
+    whole("mass_mg"), real("wax_c"), whole("water_mg"), real("water_c"), whole("hot_um"),
+    whole("set_um"),
     ref("scale_id", "scale.id"), flag("left_out"), text("note"),
     one_of("way", "hot", "set", "drop"),
 )  # fmt: skip

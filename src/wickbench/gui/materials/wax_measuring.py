@@ -183,7 +183,7 @@ class WaxMeasuring(QWidget):
         self._bench = wax_measures.bench_for(self.workspace, self.measures.wax_id)
         if self._bench is None:
             return
-        jars = wax_measures.jars_of(self._bench.shelf, self._bench.settings)
+        jars = wax_measures.jars_of(self._bench.shelf, self._bench.settings, self.texts)
         title = self.texts(WAY_NAMES[way])
         form = EntryForm(self.workspace, title, fields_of(way, jars), self.texts(N_("Write down")))
         form.setObjectName("form")

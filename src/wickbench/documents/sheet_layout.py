@@ -81,14 +81,13 @@ class SheetPages:
 
 def label_content(label: LaidOutLabel) -> StickerContent:
     """A laid-out label as something to be placed on stickers."""
-    design = label.design
     return StickerContent(
         f"label-{label.key}",
-        design.width_mm,
-        design.height_mm,
+        label.width_mm,
+        label.height_mm,
         partial(draw_label, label),
         label.findings,
-        design.bleed_mm,
+        label.bleed_mm,
     )
 
 

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
-from wickbench.documents.label_layout import LaidOutLabel, draw_label, sticker_outline
+from wickbench.documents.label_layout import LaidOutLabel, draw_label, label_outline
 from wickbench.gui.naming import accessible
 from wickbench.gui.painting import ScreenSurface, painter_path
 
@@ -45,10 +45,9 @@ class LabelPreview(QWidget):
         """The scale at which the label fits."""
         if self.laid is None:
             return 1.0
-        design = self.laid.design
-        across = (self.width() - 2 * _MARGIN) / design.width_mm
+        across = (self.width() - 2 * _MARGIN) / self.laid.width_mm
         return max(
-            0.2, min(across, (self.height() - 2 * _MARGIN) / design.height_mm, self._largest)
+            0.2, min(across, (self.height() - 2 * _MARGIN) / self.laid.height_mm, self._largest)
         )
 
     @property
@@ -56,9 +55,9 @@ class LabelPreview(QWidget):
         """Where the label's top left corner lies in the widget."""
         if self.laid is None:
             return QPointF()
-        design, scale = self.laid.design, self.pixels_per_mm
-        left = (self.width() - design.width_mm * scale) / 2
-        return QPointF(left, (self.height() - design.height_mm * scale) / 2)
+        laid, scale = self.laid, self.pixels_per_mm
+        left = (self.width() - laid.width_mm * scale) / 2
+        return QPointF(left, (self.height() - laid.height_mm * scale) / 2)
 
     @override
     def sizeHint(self) -> QSize:
@@ -74,7 +73,7 @@ class LabelPreview(QWidget):
         painter.save()
         painter.translate(corner)
         painter.scale(scale, scale)
-        edge = sticker_outline(self.laid.design)
+        edge = label_outline(self.laid)
         painter.fillPath(painter_path(edge), QColor(_PAPER))
         painter.restore()
         surface = ScreenSurface(painter, scale, left=corner.x(), top=corner.y(), page=None)

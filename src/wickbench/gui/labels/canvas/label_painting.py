@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
-from wickbench.documents.label_layout import LaidOutLabel, draw_label, sticker_outline
+from wickbench.documents.label_layout import LaidOutLabel, draw_flat_label, sticker_outline
 from wickbench.gui.painting import ScreenSurface, painter_path
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ def paint_label(painter: QPainter, scale: Scale, laid: LaidOutLabel) -> None:
     corner = scale.corner
     surface = ScreenSurface(painter, scale.per_mm, left=corner.x(), top=corner.y(), page=None)
     try:
-        draw_label(laid, surface)
+        draw_flat_label(laid, surface)
     finally:
         surface.finish()
     _in_millimetres(painter, scale)

@@ -119,14 +119,6 @@ def test_a_filled_frame_is_the_ground_of_what_stands_on_it() -> None:
     assert _keys(_label(picture, light)) == []
 
 
-def test_maker_and_net_weight_are_asked_of_jars_only() -> None:
-    bare = _text("{candle}")
-    assert _keys(_label(bare, kind="jar")) == ["label.maker-missing", "label.net-weight-missing"]
-    assert _keys(_label(bare, kind="lid")) == []
-    typed = _text("Saltmarsh  Lane\n4 Quay Row, SALTBY\nnet wt 7.8 oz (221 g)", size_pt=6)
-    assert _keys(_label(typed, kind="jar")) == []
-
-
 def test_dots_per_inch_are_dots_over_inches() -> None:
     # 600 dots over 25.4 mm are 600 dpi; over 254 mm they would be 60.
     fine = PictureElement(x_mm=4, y_mm=4, w_mm=25.4, h_mm=12.7, picture="pic")

@@ -11,6 +11,7 @@ from wickbench.domain.findings import Rank
 from wickbench.domain.net_weight import (
     check_declared,
     declared,
+    declared_for,
     declared_text,
     propose_declared,
 )
@@ -66,6 +67,22 @@ def test_imperial_beside_metric_only_when_wanted() -> None:
     assert declared(200_000, "UK").text == "Net weight 200 g"
 
 
+@pytest.mark.parametrize(
+    ("regions", "text"),
+    [
+        (("US",), "Net Wt 7.76 oz (220 g)"),
+        # 15 U.S.C. 1453(a)(2) names no order; SI 2006/659 reg. 8 wants metric first, "net" whole
+        (("US", "EU"), "Net weight 220 g (7.76 oz)"),
+        (("US", "EU", "UK"), "Net weight 220 g (7.76 oz)"),
+        (("EU", "UK"), "Net weight 220 g"),
+        ((), "Net Wt 7.76 oz (220 g)"),
+    ],
+)
+def test_one_declaration_serves_every_region_sold_in(regions: tuple[str, ...], text: str) -> None:
+    assert declared_for(220_000, regions).text == text
+    assert " ".join(declared_for(220_000, regions).lines) == text
+
+
 def test_a_coarser_step_rounds_down_to_it() -> None:
     assert propose_declared(224.0, "US", step=Fraction(1, 10)).text == "Net Wt 7.9 oz (223 g)"
     assert propose_declared(224.0, "EU", step=Fraction(10)).text == "Net weight 220 g"
@@ -86,7 +103,9 @@ def figures_g(text: str) -> list[Fraction]:
 def test_no_figure_overstates_and_little_is_given_away(mass_mg: int) -> None:
     ounces_g, metric_g = figures_g(propose_declared(mass_mg / 1000, "US").text)
     tolerance_g = Fraction(1, 1000)
-    for figure_g, step_g in ((ounces_g, OUNCE_G / 100), (metric_g, Fraction(1))):
+    # 16 CFR 500.17: two decimals at most, of an ounce as of a kilogram
+    metric_step_g = Fraction(1) if mass_mg < 999_999 else Fraction(10)
+    for figure_g, step_g in ((ounces_g, OUNCE_G / 100), (metric_g, metric_step_g)):
         assert figure_g <= Fraction(mass_mg, 1000) + tolerance_g
         assert figure_g > Fraction(mass_mg, 1000) - step_g
 

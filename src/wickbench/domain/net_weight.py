@@ -11,10 +11,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.rounding import half_up
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 OUNCE_MG = Fraction("28349.523125")  # exact: 453.59237 g / 16, NIST Handbook 44, Appendix C
 OUNCES_PER_POUND = 16
@@ -22,6 +26,7 @@ HUNDREDTHS = 100  # decimals of an ounce: two at most, 16 CFR 500.17
 TOLERANCE_MG = 1  # a weight kept in whole mg may be this much below the one meant
 GRAM_MG = 1_000
 KILOGRAM_MG = 1_000_000
+KILOGRAM_STEP_MG = 10_000  # two decimals of a kilogram, 16 CFR 500.17 read strictly
 SMALL_MG = 10_000  # below 10 g the metric figure keeps a tenth of a gram
 LIGHTEST_MG = 1_000
 HEAVIEST_MG = 25_000_000
@@ -53,8 +58,13 @@ class Declared:
     @property
     def text(self) -> str:
         """The whole line: ``"Net Wt 7.8 oz (221 g)"``."""
-        beside = f" ({self.second})" if self.second else ""
-        return f"{self.lead} {self.first}{beside}"
+        return " ".join(self.lines)
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """The same on two lines, a system on each; one where there is only one system."""
+        first = f"{self.lead} {self.first}"
+        return (first, f"({self.second})") if self.second else (first,)
 
 
 def propose_declared(
@@ -98,13 +108,34 @@ def declared(
     in_us = region == "US"
     with_other = in_us if other_units is None else other_units or in_us
     ounces, ounces_mg = _ounces(mass_mg)
-    metric, metric_mg = _metric(mass_mg)
+    metric, metric_mg = _metric(mass_mg, KILOGRAM_STEP_MG if with_other else GRAM_MG)
     lead = (_LEAD_US if in_us else _LEAD_METRIC).get(language, "Net weight")
     first, second = (ounces, metric) if in_us else (metric, ounces)
     promised = max(metric_mg, ounces_mg) if with_other else metric_mg
     if not in_us and language != "en":
         first, second = first.replace(".", ","), second.replace(".", ",")
     return Declared(math.floor(promised), first, second if with_other else "", lead)
+
+
+def declared_for(mass_mg: int, regions: Sequence[str], language: str = "en") -> Declared:
+    """A declaration that serves every region sold in.
+
+    The US asks for both systems and for no order of them; the EU and the UK want the metric figure
+    first and "net" in full. So where both are sold in, metric comes first and ounces beside it.
+
+    Args:
+        mass_mg: declared weight in mg.
+        regions: sold in; the US when there is none.
+        language: as `declared`.
+
+    Raises:
+        OutOfRange: unknown region, or a weight outside 1 g to 25 kg.
+    """
+    chosen = tuple(regions) or ("US",)
+    for region in chosen:
+        _check_region(region)
+    metric_first = next((region for region in chosen if region != "US"), "US")
+    return declared(mass_mg, metric_first, language, other_units="US" in chosen)
 
 
 def declared_text(mass_mg: int, region: str, language: str = "en") -> str:
@@ -177,9 +208,11 @@ def _ounces(mass_mg: int) -> tuple[str, Fraction]:
     return " ".join(parts), hundredths * OUNCE_MG / HUNDREDTHS
 
 
-def _metric(mass_mg: int) -> tuple[str, Fraction]:
+def _metric(mass_mg: int, kilogram_step_mg: int) -> tuple[str, Fraction]:
     """Grams, or kilograms from 1000 g on, as text, and what they weigh in mg."""
     step_mg = GRAM_MG // 10 if mass_mg + TOLERANCE_MG < SMALL_MG else GRAM_MG
+    if mass_mg + TOLERANCE_MG >= KILOGRAM_MG:
+        step_mg = kilogram_step_mg
     shown_mg = (mass_mg + TOLERANCE_MG) // step_mg * step_mg
     if shown_mg >= KILOGRAM_MG:
         return f"{_plain(Fraction(shown_mg, KILOGRAM_MG), 3)} kg", Fraction(shown_mg)

@@ -74,13 +74,6 @@ SENTENCES: dict[str, str] = {
     ),
     "label.clip": N_("What was copied is nothing that a label can hold."),
     "label.nothing-chosen": N_("Choose something on the label first."),
-    "label.maker-missing": N_(
-        "The maker’s name and place are not on this label. Most rules ask for both: add the "
-        "fields {{business}} and {{business address}}."
-    ),
-    "label.net-weight-missing": N_(
-        "The net weight is not on this label. Add the field {{net weight}}."
-    ),
     "label.larger-than-sticker": N_(
         "The label is {width_mm} × {height_mm}, the sticker only {sticker_width_mm} × "
         "{sticker_height_mm}. Choose another sheet, or make the label smaller."

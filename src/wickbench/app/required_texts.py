@@ -1,0 +1,124 @@
+"""What the rules of where it is sold want on a label: net weight, maker, identity, lot, caution.
+
+Each finding names its rule, source and date; local rules and a licensed assessor decide.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from wickbench.app.business import place_rules
+from wickbench.app.label_check import Checked, LabelCheck
+from wickbench.app.label_rules import TextRule, rule_of, ruled
+from wickbench.app.net_lines import around
+from wickbench.app.required_heights import height_findings
+from wickbench.app.required_net import net_findings
+from wickbench.app.required_place import place_findings, text_ink_in_front
+from wickbench.domain.label_fields import fields_in
+from wickbench.domain.labels import TextElement
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from wickbench.app.business import PlaceRule
+    from wickbench.app.settings import Settings
+    from wickbench.domain.findings import Finding
+
+_EVERY_LABEL: Final = "every label"
+_ONE_LINE: Final[dict[str, str]] = {
+    "business_name": "business",
+    "business_street": "business_address",
+    "business_city": "business_address",
+    "business_state": "business_address",
+    "business_postcode": "business_address",
+}
+
+
+def required_findings(check: LabelCheck) -> Checked:
+    """Everything that the rules want of this label, and what was looked at and is well."""
+    kind = check.laid.design.kind
+    if kind not in {"jar", "lid"}:
+        return Checked()
+    heights = height_findings(check)
+    found = [*net_findings(check), *heights.wrong, *place_findings(check)]
+    if kind == "jar":
+        for region in check.regions:
+            found += [*_maker(check, region), *_identity(check, region), *_lot(check, region)]
+            found += _caution(check, region)
+    return Checked(tuple(found), heights.well)
+
+
+def hazard_findings(settings: Settings) -> list[Finding]:
+    """The hazard label of the EU and the UK is not made here."""
+    rules = [rule for one in settings.regions if (rule := rule_of("hazard-label", one))]
+    return [ruled(rule, "hazard-label-not-made") for rule in rules]
+
+
+def _maker(check: LabelCheck, region: str) -> Iterator[Finding]:
+    """Name and place as this region wants them on every label."""
+    for rule in place_rules():
+        if rule.region != region or rule.on != _EVERY_LABEL:
+            continue
+        lacking = [need for need in rule.needs if not _says_need(check, need, region)]
+        if lacking:
+            words = tuple(dict.fromkeys(_ONE_LINE.get(need, need) for need in lacking))
+            key = "maker-missing" if "business" in words else "place-missing"
+            if words == ("electronic",):
+                key = "reach-missing"
+            yield ruled(_as_text_rule(rule), key)
+
+
+def _says_need(check: LabelCheck, need: str, region: str) -> bool:
+    settings = check.settings
+    if need == "electronic":
+        return any(check.says(settings.text(one)) for one in ("business_email", "business_web"))
+    if need == "business_street" and region == "US" and settings["business_street_listed"]:
+        return True
+    return check.says(settings.text(need))
+
+
+def _as_text_rule(rule: PlaceRule) -> TextRule:
+    return TextRule(
+        key="maker", region=rule.region, source=rule.source, date=rule.date, tag=rule.tag
+    )
+
+
+def _identity(check: LabelCheck, region: str) -> Iterator[Finding]:
+    """What the product is, where it is seen first."""
+    rule = rule_of("identity", region)
+    identity = check.values.get("identity", "")
+    if rule is None or check.candle is None:
+        return
+    if not check.says(identity):
+        yield ruled(rule, "identity-missing", (), {"identity": identity})
+        return
+    front = rule_of("front", region)
+    ink = [
+        (text.element, around(check.laid.draws_of(text.element)))
+        for text in check.laid.texts
+        if _holds_identity(check, text.element)
+    ]
+    if front and ink and not any(box and text_ink_in_front(check, box) for _, box in ink):
+        yield ruled(front, "identity-not-in-front", ("element", ink[0][0]))
+
+
+def _holds_identity(check: LabelCheck, at: int) -> bool:
+    element = check.laid.design.elements[at] if at < len(check.laid.design.elements) else None
+    return isinstance(element, TextElement) and "identity" in fields_in(element.text)
+
+
+def _lot(check: LabelCheck, region: str) -> Iterator[Finding]:
+    """A batch by which a candle is found again; it may stand on the caution sticker instead."""
+    rule = rule_of("lot", region)
+    lot = check.values.get("lot", "")
+    beside = " ".join(check.beside).casefold()
+    if rule is None or check.says(lot) or (lot and " ".join(lot.split()).casefold() in beside):
+        return
+    yield ruled(rule, "lot-missing")
+
+
+def _caution(check: LabelCheck, region: str) -> Iterator[Finding]:
+    """The fire-safety label belongs to the candle; on its base as a rule."""
+    rule = rule_of("caution", region)
+    if rule is not None and check.candle is not None and check.caution is False:
+        yield ruled(rule, "caution-missing", (), {"candle": check.candle.name})

@@ -17,16 +17,15 @@ from wickbench.documents.label_checks import (
     typeface_findings,
 )
 from wickbench.documents.label_codes import place_code
-from wickbench.documents.label_drawings import draw_path, place_drawing
+from wickbench.documents.label_drawings import place_drawing
 from wickbench.documents.label_draws import (
     AnyDraw,
-    CurvedDraw,
     ImageDraw,
     LaidOutText,
     PathDraw,
-    TextDraw,
     faces_of,
 )
+from wickbench.documents.label_paint import paint_draws
 from wickbench.documents.label_texts import ink_of, laid_text, set_text
 from wickbench.documents.outlines import figure, line, rectangle
 from wickbench.documents.pictures import picture_size
@@ -178,13 +177,17 @@ def draw_label(label: LaidOutLabel, surface: Surface) -> None:
     if label.bent is None:
         draw_flat_label(label, surface)
         return
-    _draw_all(label, surface, label.bent.outline(-label.design.bleed_mm), label.bent.draws)
+    design = label.design
+    edge = label.bent.outline(-design.bleed_mm)
+    paint_draws(surface, edge, design.background, label.bent.draws)
     surface.path(label.bent.outline(), stroke=_CUT_INK, width_mm=CUT_MM)
 
 
 def draw_flat_label(label: LaidOutLabel, surface: Surface) -> None:
     """Draw a label in the flat, as it is worked on; the same as `draw_label` for most."""
-    _draw_all(label, surface, sticker_outline(label.design, -label.design.bleed_mm), label.draws)
+    design = label.design
+    edge = sticker_outline(design, -design.bleed_mm)
+    paint_draws(surface, edge, design.background, label.draws)
 
 
 def label_outline(label: LaidOutLabel, inset_mm: float = 0.0) -> Path:
@@ -194,42 +197,11 @@ def label_outline(label: LaidOutLabel, inset_mm: float = 0.0) -> Path:
     return sticker_outline(label.design, inset_mm)
 
 
-def _draw_all(
-    label: LaidOutLabel, surface: Surface, edge: Path, draws: tuple[AnyDraw, ...]
-) -> None:
-    surface.push_clip(edge)
-    if label.design.background:
-        surface.path(edge, fill=label.design.background)
-    for draw in draws:
-        _draw(surface, draw)
-    surface.pop()
-
-
 def sticker_outline(design: LabelDesign, inset_mm: float = 0.0) -> Path:
     """The sticker's own shape drawn in by this much; negative runs over the edge."""
     box = Rect(inset_mm, inset_mm, design.width_mm - 2 * inset_mm, design.height_mm - 2 * inset_mm)
     corner = max(0.0, design.corner_mm - inset_mm)
     return figure(design.shape, box.x_mm, box.y_mm, box.w_mm, box.h_mm, corner_mm=corner)
-
-
-def _draw(surface: Surface, draw: AnyDraw) -> None:
-    if isinstance(draw, CurvedDraw):
-        surface.push_span(draw.text)
-        for letter in draw.letters:
-            _draw(surface, letter)
-        surface.pop_span()
-    elif isinstance(draw, TextDraw):
-        place = (draw.x_mm, draw.y_mm)
-        surface.glyphs(draw.run, draw.size_pt, *place, colour=draw.colour, turn_deg=draw.turn_deg)
-    elif isinstance(draw, PathDraw):
-        draw_path(surface, draw)
-    else:
-        if draw.clip is not None:
-            surface.push_clip(draw.clip)
-        box = (draw.x_mm, draw.y_mm, draw.w_mm, draw.h_mm)
-        surface.image(draw.data, *box, turn_deg=draw.turn_deg)
-        if draw.clip is not None:
-            surface.pop()
 
 
 def _lay_out(work: _Work, at: int, element: Element) -> None:

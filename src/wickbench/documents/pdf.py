@@ -10,9 +10,9 @@ from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from wickbench.documents.affine import Affine
+from wickbench.documents.joined_runs import is_joined
 from wickbench.documents.pdf_fonts import GlyphFont, utf16_hex
 from wickbench.documents.pdf_operators import (
-    adjusted,
     glyph_by_glyph,
     ink,
     matrix,
@@ -30,7 +30,6 @@ if TYPE_CHECKING:
     from wickbench.documents.text import Run, Typeface
 
 _PDF_VERSION: Final = (1, 7)
-_WIDE_GAP: Final = 150  # thousandths of an em: readers of PDF take more for a space
 
 
 class _Pages(Canvas):  # type: ignore[misc]  # the library has no types
@@ -109,6 +108,9 @@ class PdfSurface:
         turn_deg: float = 0.0,
     ) -> None:
         """Draw a run by glyph ids; the source text rides along."""
+        if is_joined(run):
+            self._run(run, size_pt, (x_mm, y_mm), (colour, turn_deg))
+            return
         for part, left, top in pieces_at(run, size_pt, (x_mm, y_mm), turn_deg):
             self._run(part, size_pt, (left, top), (colour, turn_deg))
 
@@ -119,18 +121,17 @@ class PdfSurface:
         place: tuple[float, float],
         look: tuple[Colour, float],
     ) -> None:
-        if not run.glyphs:
+        if not run.glyphs and not run.parts:
             return
         colour, turn_deg = look
         font = self._font(run.face)
-        plain = font.note(run)
         linear = turned(turn_deg)
         at = (points_of(place[0]), self._up(place[1]))
         if any(glyph.y for glyph in run.glyphs):
+            plain = font.note(run)
             shown = glyph_by_glyph(run, size_pt, at, linear)
         else:
-            array, gap = adjusted(run)
-            plain = plain and gap < _WIDE_GAP
+            array, plain = font.shown(run)
             shown = f"{matrix(linear, at)} Tm [{array}] TJ"
         body = f"{ink(colour)} BT /{font.name} {number(size_pt)} Tf {shown} ET"
         if not plain and not self._in_span:

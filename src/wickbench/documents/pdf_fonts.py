@@ -11,12 +11,15 @@ from typing import TYPE_CHECKING, Any, Final
 
 from reportlab.pdfbase import pdfdoc
 
+from wickbench.documents.pdf_operators import adjusted
 from wickbench.documents.text import subset
 
 if TYPE_CHECKING:
     from wickbench.documents.text import Run, Typeface
 
 _PER_EM: Final = 1000  # PDF glyph space
+_WIDE_GAP: Final = 150  # thousandths of an em: readers of PDF take more for a space
+_MOST_SHOWN: Final = 200
 _SYMBOLIC: Final = 4
 _BFCHAR_AT_MOST: Final = 100  # ISO 32000-1, 9.7.5.4
 _CMAP_HEAD: Final = (
@@ -40,6 +43,7 @@ class GlyphFont:
         self.face = face
         self.name = name
         self.used: dict[int, str] = {0: ""}
+        self._shown: dict[int, tuple[Run, str, bool]] = {}
 
     def note(self, run: Run) -> bool:
         """Note the glyphs of a run; False when the glyphs alone do not tell its text."""
@@ -48,6 +52,24 @@ class GlyphFont:
             said = self.used.setdefault(glyph.gid, glyph.text)
             plain = plain and bool(glyph.text) and said == glyph.text
         return plain
+
+    def shown(self, run: Run) -> tuple[str, bool]:
+        """The array of TJ of a run on its base line, and whether the glyphs alone tell its text.
+
+        A run joined of others is put together from theirs, which are kept: a label's lines come
+        again and again.
+        """
+        if run.parts:
+            pieces = [self.shown(part) for _, part in run.parts]
+            return " ".join(array for array, _ in pieces), all(plain for _, plain in pieces)
+        kept = self._shown.get(id(run))
+        if kept is None:
+            array, gap = adjusted(run)
+            kept = (run, array, self.note(run) and gap < _WIDE_GAP)
+            if len(self._shown) >= _MOST_SHOWN:
+                self._shown.clear()
+            self._shown[id(run)] = kept
+        return kept[1], kept[2]
 
     def addObjects(self, document: Any) -> None:  # noqa: ANN401, N802 - ReportLab calls it so
         """Write the font into the closing document."""

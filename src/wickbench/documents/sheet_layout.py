@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
@@ -9,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import IDENTITY, Affine
 from wickbench.documents.label_layout import LaidOutLabel, draw_label
+from wickbench.documents.numbered import NumberedLabel, Spot
 from wickbench.documents.outlines import figure
 from wickbench.documents.surface import Surface
 from wickbench.domain.errors import OutOfRange
@@ -50,10 +52,17 @@ class StickerContent:
 
 @dataclass(frozen=True, slots=True)
 class RunEntry:
-    """So many of one content."""
+    """So many of one content.
+
+    Attributes:
+        content: what is printed; of numbered labels the one with the widest number.
+        count: how often.
+        numbered: how the stickers differ; ``None`` when they are all alike.
+    """
 
     content: StickerContent
     count: int
+    numbered: NumberedLabel | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +85,12 @@ class SheetPages:
 
     def on_sheet(self, sheet_no: int) -> tuple[Placement, ...]:
         """What goes on one sheet."""
-        return tuple(one for one in self.placements if one.sheet_no == sheet_no)
+        first = bisect_left(self.placements, sheet_no, key=_sheet_of)
+        return self.placements[first : bisect_right(self.placements, sheet_no, key=_sheet_of)]
+
+
+def _sheet_of(placement: Placement) -> int:
+    return placement.sheet_no
 
 
 def label_content(label: LaidOutLabel) -> StickerContent:
@@ -161,7 +175,11 @@ def draw_sheet(
     if proof:
         draw_outlines(surface, sheet)
     for one in pages.on_sheet(sheet_no):
-        place_content(surface, sheet, pages.entries[one.entry].content, one.index)
+        entry = pages.entries[one.entry]
+        if entry.numbered is None:
+            place_content(surface, sheet, entry.content, one.index)
+        else:
+            entry.numbered.paint(surface, one.nth, _spot(sheet, entry.content, one.index))
     surface.pop()
 
 
@@ -181,18 +199,24 @@ def place_content(
 
     What runs over the edge is cut at half the gap to the next sticker.
     """
+    spot = _spot(sheet, content, index)
+    key = f"{content.key}-{spot.bleed_mm:.3f}"
+    size = (content.width_mm, content.height_mm)
+    surface.form(key, *size, content.draw, margin_mm=spot.bleed_mm)
+    surface.place(key, spot.x_mm, spot.y_mm, turn_deg=spot.turn_deg)
+
+
+def _spot(sheet: StickerSheet, content: StickerContent, index: int) -> Spot:
+    """Where a content's top left corner goes, in the middle of a sticker."""
     bleed = min(content.bleed_mm, sheet.bleed_limit_mm)
-    key = f"{content.key}-{bleed:.3f}"
-    surface.form(key, content.width_mm, content.height_mm, content.draw, margin_mm=bleed)
     box = sheet.sticker(index)
     if is_turned(sheet, content):
         x = box.x_mm + (box.w_mm + content.height_mm) / 2
         y = box.y_mm + (box.h_mm - content.width_mm) / 2
-        surface.place(key, x, y, turn_deg=90.0)
-    else:
-        x = box.x_mm + (box.w_mm - content.width_mm) / 2
-        y = box.y_mm + (box.h_mm - content.height_mm) / 2
-        surface.place(key, x, y)
+        return Spot(x, y, 90.0, bleed)
+    x = box.x_mm + (box.w_mm - content.width_mm) / 2
+    y = box.y_mm + (box.h_mm - content.height_mm) / 2
+    return Spot(x, y, 0.0, bleed)
 
 
 def is_turned(sheet: StickerSheet, content: StickerContent) -> bool:

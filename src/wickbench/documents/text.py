@@ -184,7 +184,8 @@ class Run:
         advance: width in font units.
         backwards: True when the text reads right to left.
         parts: where other typefaces lend letters: start in font units of ``face`` and run of each
-            typeface, in order; there are no ``glyphs`` then.
+            typeface, in order; there are no ``glyphs`` then. Parts of ``face`` alone are joined:
+            they stand on one base line and need nothing from each other.
     """
 
     face: Typeface

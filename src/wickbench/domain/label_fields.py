@@ -28,8 +28,13 @@ FIELD_NAMES: Final = (
     "phone",
     "email",
     "web",
+    "number",
+    "of",
 )
 """Fields that a label may hold; the app fills them in, an unknown one stays as typed."""
+
+NUMBER: Final = "number"
+"""Running number of a sticker; the last one of its lot is ``of``."""
 
 _FIELD: Final = re.compile(r"\{\s*([^{}]+?)\s*\}")
 

@@ -19,6 +19,7 @@ _TABLE: Final = "label_element"
 _LOOK: Final = N_("Look")
 _PLACE: Final = N_("Place")
 _TYPE: Final = N_("Typeface")
+_CROP: Final = N_("Cut off")
 _LONGEST_MM: Final = 1000.0
 
 _ALIGN: Final = {"left": N_("left"), "centre": N_("centred"), "right": N_("right")}
@@ -95,11 +96,45 @@ def text_fields(families: Sequence[str], styles: Sequence[str]) -> tuple[FieldSp
     )  # fmt: skip
 
 
+_CORNERS: Final = {
+    "round": N_("round"),
+    "cut": N_("cut off"),
+    "hollow": N_("hollow"),
+    "notched": N_("notched"),
+}
+
+
+def _crop(name: str, label: str) -> FieldSpec:
+    return field(_TABLE, name, label, "percent", group=_CROP, low=0, high=95)
+
+
+_OWN_FACTS: Final = (
+    field(_TABLE, "words", N_("With the word before each value"), "yes_no", group=_LOOK),
+    field(_TABLE, "both_systems", N_("Net weight in grams and ounces"), "yes_no", group=_LOOK),
+    field(_TABLE, "rules", N_("With lines between"), "yes_no", group=_LOOK),
+    field(_TABLE, "align", N_("Values stand"), "choice", group=_LOOK, choices=choices(_ALIGN)),
+    _COLOUR,
+)
+
+
+def facts_fields(families: Sequence[str], styles: Sequence[str]) -> tuple[FieldSpec, ...]:
+    """Fields of a frame of facts, with the typefaces that can be chosen."""
+    names = ("family", "style", "size_pt", "min_size_pt")
+    typeface = tuple(one for one in text_fields(families, styles) if one.name in names)
+    return (*_OWN_FACTS, *typeface, *PLACE_FIELDS)
+
+
 OTHER_FIELDS: Final[Mapping[str, tuple[FieldSpec, ...]]] = {
     "picture": (
         field(
             _TABLE, "fit", N_("In its box"), "choice", group=_LOOK, choices=choices(_FIT)
         ),
+        field(_TABLE, "ink", N_("All in one colour"), "text", group=_LOOK,
+              hint=N_("For a drawing (SVG): #rrggbb; empty keeps its own. White stays white.")),
+        _crop("crop_left", N_("Cut off at the left, of the width")),
+        _crop("crop_right", N_("Cut off at the right, of the width")),
+        _crop("crop_top", N_("Cut off above, of the height")),
+        _crop("crop_bottom", N_("Cut off below, of the height")),
         *PLACE_FIELDS,
     ),
     "frame": (
@@ -108,7 +143,12 @@ OTHER_FIELDS: Final[Mapping[str, tuple[FieldSpec, ...]]] = {
         _COLOUR,
         field(_TABLE, "fill", N_("Filled with"), "text", group=_LOOK),
         field(_TABLE, "inset_mm", N_("Drawn in by"), "length", group=_LOOK, low=0, high=100),
-        field(_TABLE, "corner_mm", N_("Corner radius"), "length", group=_LOOK, low=0, high=100),
+        field(_TABLE, "corners", N_("Corners of a rounded frame"), "choice", group=_LOOK,
+              choices=choices(_CORNERS)),
+        field(_TABLE, "corner_mm", N_("Size of the corners"), "length", group=_LOOK,
+              low=0, high=100),
+        field(_TABLE, "second_mm", N_("Distance of a second, finer line"), "length", group=_LOOK,
+              low=0, high=20, hint=N_("0 draws one line only.")),
         *PLACE_FIELDS,
     ),
     "line": (_LINE, _COLOUR, *PLACE_FIELDS),
@@ -150,10 +190,15 @@ ELEMENT_WORDS: Final[Mapping[str, str]] = {
 }
 
 
+_PARTS: Final = frozenset({"crop_left", "crop_right", "crop_top", "crop_bottom"})
+_WHOLE: Final = 100.0
+
+
 def shown_values(value: AnyElement | LabelDesign) -> dict[str, object]:
-    """Values of an element or design as a form shows them: yes and no as 1 and 0."""
+    """Values of an element or design as a form shows them: yes and no as 1 and 0, parts as %."""
     found = {one.name: getattr(value, one.name) for one in dataclass_fields(value)}
-    return {name: int(one) if isinstance(one, bool) else one for name, one in found.items()}
+    shown = {name: int(one) if isinstance(one, bool) else one for name, one in found.items()}
+    return {name: one * _WHOLE if name in _PARTS else one for name, one in shown.items()}
 
 
 def stored_value(value: AnyElement | LabelDesign, name: str, typed: object) -> object:
@@ -167,6 +212,8 @@ def stored_value(value: AnyElement | LabelDesign, name: str, typed: object) -> o
         return bool(typed)
     if isinstance(now, str):
         return str(typed or "")
+    if name in _PARTS and isinstance(typed, int | float | None):
+        return (typed or 0.0) / _WHOLE
     if typed is None:
         raise OutOfRange("label.measure-missing")
     return typed

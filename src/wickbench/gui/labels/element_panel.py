@@ -10,11 +10,12 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
-from wickbench.app import label_elements
+from wickbench.app import label_elements, type_styles
 from wickbench.app.edit import read_field
 from wickbench.app.label_element_fields import (
     ELEMENT_WORDS,
     OTHER_FIELDS,
+    facts_fields,
     shown_values,
     stored_value,
     text_fields,
@@ -27,6 +28,8 @@ from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.fields.line_field import LineField
 from wickbench.gui.fields.note_field import NoteField
+from wickbench.gui.labels.drawing_chooser import DrawingChooser
+from wickbench.gui.labels.facts_list import FactsList
 from wickbench.gui.labels.value_form import ValueForm
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, heading, label
@@ -38,6 +41,7 @@ if TYPE_CHECKING:
     from wickbench.domain.labels import AnyElement
 
 _HINT: Final = N_("Choose something on the label to change it.")
+_TYPESET: Final = frozenset({"text", "facts"})
 
 
 class ElementPanel(QWidget):
@@ -61,21 +65,36 @@ class ElementPanel(QWidget):
         self.heading = heading()
         self.insert = button(texts("Insert a field"))
         self.insert.setMenu(self._field_menu())
+        self.type_style = button(texts(N_("Style")))
+        self.type_style.setMenu(self._style_menu())
         self.choose_picture = button(texts("Picture…"))
         self.choose_colour = button(texts("Colour…"))
+        self.hint = label(texts(_HINT), "quiet")
+        self.drawings = DrawingChooser(texts)
+        self.facts = FactsList(texts)
         self._box = QVBoxLayout(self)
+        self._lay_out()
+        self._connect()
+        name_attributes(self)
+
+    def _lay_out(self) -> None:
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.addWidget(self.heading)
-        self.hint = label(texts(_HINT), "quiet")
         self._box.addWidget(self.hint)
         line = QHBoxLayout()
-        for one in (self.insert, self.choose_picture, self.choose_colour):
+        for one in (self.insert, self.type_style, self.choose_picture, self.choose_colour):
             line.addWidget(one)
         line.addStretch(1)
         self._box.addLayout(line)
+        self._box.addWidget(self.drawings)
+        self._box.addWidget(self.facts)
+
+    def _connect(self) -> None:
         self.choose_picture.clicked.connect(self._picture)
         self.choose_colour.clicked.connect(self._colour)
-        name_attributes(self)
+        self.drawings.drafted.connect(self.drafted)
+        self.drawings.picked.connect(self._store)
+        self.facts.changed.connect(partial(self._store, "facts"))
 
     def _field_menu(self) -> QMenu:
         menu = QMenu(self)
@@ -83,6 +102,14 @@ class ElementPanel(QWidget):
             action = menu.addAction(self._workspace.texts(word))
             action.setObjectName(f"insert_{name}")
             action.triggered.connect(partial(self.insert_field, name))
+        return menu
+
+    def _style_menu(self) -> QMenu:
+        menu = QMenu(self)
+        for name, word in type_styles.STYLE_WORDS.items():
+            action = menu.addAction(self._workspace.texts(word))
+            action.setObjectName(f"style_{name}")
+            action.triggered.connect(partial(self.apply_style, name))
         return menu
 
     def show_element(self, label_id: int, at: int, record: int, element: AnyElement) -> None:
@@ -95,8 +122,11 @@ class ElementPanel(QWidget):
         self.heading.setText(self._workspace.texts(ELEMENT_WORDS[kind]))
         self.insert.setVisible(kind in {"text", "code"})
         self.choose_picture.setVisible(kind == "picture")
+        self.type_style.setVisible(kind == "text")
         self.choose_colour.setVisible(kind != "picture")
-        if kind == "text":
+        self.drawings.show_element(element)
+        self.facts.show_element(element)
+        if kind in _TYPESET:
             self._offer_styles(form, str(getattr(element, "family", "")))
         form.show_record(record, shown_values(element))
         self.hint.setVisible(False)
@@ -104,7 +134,8 @@ class ElementPanel(QWidget):
     def clear(self, several: int = 0) -> None:
         """Nothing is chosen, or several things at once."""
         self.label_id = self.at = self.element = None
-        for one in (*self.forms.values(), self.insert, self.choose_picture, self.choose_colour):
+        buttons = (self.insert, self.type_style, self.choose_picture, self.choose_colour)
+        for one in (*self.forms.values(), *buttons, self.drawings, self.facts):
             one.setVisible(False)
         self.heading.setText("")
         texts = self._workspace.texts
@@ -117,8 +148,9 @@ class ElementPanel(QWidget):
 
     def _form(self, kind: str) -> ValueForm:
         if kind not in self.forms:
-            families = typeface_shelf().families() if kind == "text" else ()
-            specs = text_fields(families, ()) if kind == "text" else OTHER_FIELDS[kind]
+            families = typeface_shelf().families() if kind in _TYPESET else ()
+            made = {"text": text_fields, "facts": facts_fields}.get(kind)
+            specs = made(families, ()) if made is not None else OTHER_FIELDS[kind]
             form = ValueForm(self._workspace, specs, self._store)
             form.edited.connect(partial(self._typed, kind))
             form.prepare_narrow()
@@ -176,6 +208,11 @@ class ElementPanel(QWidget):
         elif isinstance(field, LineField):
             field.line.insert(braces)
             field.committed.emit(field.text())
+
+    def apply_style(self, name: str, *_: object) -> None:
+        """Give the text one of the named styles."""
+        if self.label_id is not None and self.at is not None:
+            type_styles.apply_style(self._workspace, self.label_id, self.at, name)
 
     def _picture(self) -> None:
         if self.label_id is None or self.at is None:

@@ -5,53 +5,57 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Rank, sort_findings
-from wickbench.gui.icons import icon_pixmap
-from wickbench.gui.naming import accessible
-from wickbench.gui.page import button, label
-from wickbench.gui.style_sheet import set_look
-from wickbench.gui.tables.cell_editor import look_ink
-from wickbench.gui.theme import colours_of
+from wickbench.gui.finding_row import GO_THERE, FindingCare, FindingRow, Goal, Said
+from wickbench.gui.page import button
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+    from wickbench.app.set_aside import LeftAlone
     from wickbench.app.texts import Texts
     from wickbench.domain.findings import Finding
 
-    Goal = tuple[str, object]
-    Said = tuple[str, str, str, Goal | None]
-
-_ICON: Final = 18
 RANK_LOOKS: Final = {Rank.STOPS: "stops", Rank.WATCH: "watch", Rank.NOTE: "note"}
 RANK_WORDS: Final = {Rank.STOPS: N_("Stops you"), Rank.WATCH: N_("Watch"), Rank.NOTE: N_("Note")}
-GO_THERE: Final = N_("Show where")
+__all__ = ["GO_THERE", "RANK_LOOKS", "RANK_WORDS", "FindingsList"]
+_LEFT: Final = "left"
 
 
 class FindingsList(QWidget):
     """A list of sentences with an icon and a word each, what stops you first.
+
+    Findings that were left as they are stand folded at the end, and do not count.
 
     Args:
         all_well: msgid shown with a tick when there is nothing to say; empty to hide the list.
 
     Signals:
         go_requested: key of a page, place or dock, and the record there where it is mended.
+        offer_taken: key of a way to mend a finding at once.
+        left: a finding that shall stay as it is, and the note why.
+        taken_up: keys of what leaves a finding that shall count again.
     """
 
     go_requested = Signal(str, object)
+    offer_taken = Signal(str)
+    left = Signal(object, str)
+    taken_up = Signal(object)
 
     def __init__(self, all_well: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._all_well = all_well
         self._shown: list[Said] = []
         self._rows: list[QWidget] = []
+        self._found: dict[Said, Finding] = {}
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(8)
+        self.fold: QPushButton | None = None
 
     def show_findings(
         self,
@@ -59,6 +63,7 @@ class FindingsList(QWidget):
         findings: Sequence[Finding],
         *,
         goal: Callable[[Finding], Goal | None] | None = None,
+        care: FindingCare | None = None,
     ) -> None:
         """Say these findings; does nothing when they are the ones shown already.
 
@@ -66,23 +71,31 @@ class FindingsList(QWidget):
             texts: for the sentences.
             findings: in any order.
             goal: where a finding is mended; those with a place get a button that leads there.
+            care: what else can be done about them, and those that were left as they are.
         """
-        said: list[Said] = [
-            (RANK_LOOKS[one.rank], texts(RANK_WORDS[one.rank]), texts.say(one), _lead(one, goal))
-            for one in sort_findings(list(findings))
+        kept = care or FindingCare()
+        pairs = [
+            (_said(texts, one, kept, _lead(one, goal)), one) for one in sort_findings([*findings])
         ]
+        self._found = dict(reversed(pairs))
+        said = [one for one, _ in pairs]
         if not said and self._all_well:
-            said = [("fine", "", texts(self._all_well), None)]
-        self._say(texts, said)
+            said = [Said("fine", "", texts(self._all_well))]
+        left = [_left(texts, one, kept) for one in kept.left]
+        if left and self.fold is None:
+            self.fold = self._made_fold()
+        self._say(texts, [*said, *left])
+        self._name_fold(texts, len(left))
 
     @property
     def worst(self) -> str:
         """Look of the worst that is said: "stops", "watch", "note", "fine" or nothing."""
-        return self._shown[0][0] if self._shown else ""
+        first = self._shown[0].look if self._shown else ""
+        return "" if first == _LEFT else first
 
     def show_well(self, texts: Texts, findings: Sequence[Finding]) -> None:
         """Say what was checked and is right, each with a tick."""
-        self._say(texts, [("fine", "", texts.say(one), None) for one in findings])
+        self._say(texts, [Said("fine", "", texts.say(one)) for one in findings])
 
     def _say(self, texts: Texts, said: list[Said]) -> None:
         """Show these rows; those that stand here already are kept, since making one takes time."""
@@ -95,44 +108,72 @@ class FindingsList(QWidget):
         self._rows = [left[one].pop(0) if left.get(one) else self._row(texts, one) for one in said]
         for unused in left.values():
             self._drop(unused)
-        for at, row in enumerate(self._rows):
+        self._place()
+        self.setVisible(bool(said))
+
+    def _place(self) -> None:
+        """Put the rows in their order; the fold stands before what was left as it is."""
+        counted = sum(one.look != _LEFT for one in self._shown)
+        fold: list[QWidget] = [] if self.fold is None else [self.fold]
+        for at, row in enumerate([*self._rows[:counted], *fold, *self._rows[counted:]]):
             item = self._box.itemAt(at)
             if item is None or item.widget() is not row:
                 self._box.insertWidget(at, row)
-        self.setVisible(bool(said))
+        self._show_left()
+
+    def _made_fold(self) -> QPushButton:
+        """The button that unfolds what was left as it is; made when it is first needed."""
+        fold = button("", "flat")
+        fold.setObjectName("fold")
+        fold.setCheckable(True)
+        fold.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        fold.toggled.connect(self._show_left)
+        self._box.addWidget(fold)
+        return fold
+
+    def _name_fold(self, texts: Texts, count: int) -> None:
+        if self.fold is None:
+            return
+        one, many = N_("{n} finding left as it is"), N_("{n} findings left as they are")
+        self.fold.setText(texts.plural(one, many, count))
+        self.fold.setAccessibleName(self.fold.text())
+        self.fold.setVisible(count > 0)
+
+    def _show_left(self, *_: object) -> None:
+        unfolded = self.fold is not None and self.fold.isChecked()
+        for said, row in zip(self._shown, self._rows, strict=True):
+            if said.look == _LEFT:
+                row.setVisible(unfolded)
 
     @property
     def sentences(self) -> list[str]:
         """The sentences as shown, top to bottom."""
-        return [sentence for _, _, sentence, _ in self._shown]
+        return [one.sentence for one in self._shown if one.look != _LEFT]
 
-    def _leading(self, texts: Texts, sentence: str, lead: Goal) -> QWidget:
-        there = accessible(button(texts(GO_THERE), "flat"), f"{texts(GO_THERE)}: {sentence}")
-        there.clicked.connect(partial(self._go, lead))
-        return there
+    @property
+    def left_sentences(self) -> list[str]:
+        """Those that were left as they are."""
+        return [one.sentence for one in self._shown if one.look == _LEFT]
 
-    def _go(self, lead: Goal, *_: object) -> None:
-        self.go_requested.emit(*lead)
-
-    def _row(self, texts: Texts, said: Said) -> QWidget:
-        look, word, sentence, lead = said
-        row = QWidget()
-        line = QHBoxLayout(row)
-        line.setContentsMargins(0, 0, 0, 0)
-        line.setSpacing(8)
-        picture = QLabel()
-        ink = look_ink(colours_of(self), "quiet" if look == "note" else look).name()
-        picture.setPixmap(icon_pixmap(look, ink, _ICON, self.devicePixelRatioF()))
-        line.addWidget(picture, 0, Qt.AlignmentFlag.AlignTop)
-        words = QVBoxLayout()
-        words.setSpacing(0)
-        if word and look != "note":
-            words.addWidget(label(word, look))
-        words.addWidget(_sentence(look, word, sentence))
-        if lead is not None:
-            words.addWidget(self._leading(texts, sentence, lead), 0, Qt.AlignmentFlag.AlignLeft)
-        line.addLayout(words, 1)
+    def _row(self, texts: Texts, said: Said) -> FindingRow:
+        row = FindingRow(texts, said)
+        row.gone_to.connect(partial(self._go, said))
+        row.offered.connect(self.offer_taken)
+        row.left.connect(partial(self._leave, said))
+        row.taken_up.connect(partial(self._take_up, said))
         return row
+
+    def _go(self, said: Said) -> None:
+        if said.lead is not None:
+            self.go_requested.emit(*said.lead)
+
+    def _leave(self, said: Said, note: str) -> None:
+        finding = self._found.get(said)
+        if finding is not None:
+            self.left.emit(finding, note)
+
+    def _take_up(self, said: Said) -> None:
+        self.taken_up.emit(said.left)
 
     def _drop(self, rows: list[QWidget]) -> None:
         for row in rows:
@@ -141,12 +182,21 @@ class FindingsList(QWidget):
             row.deleteLater()
 
 
-def _sentence(look: str, word: str, sentence: str) -> QLabel:
-    text = label(sentence, "note" if look == "note" else "")
-    text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    set_look(text, look if look in {"fine", "note"} else "")
-    text.setAccessibleName(f"{word}: {sentence}" if word else sentence)
-    return text
+def _said(texts: Texts, finding: Finding, care: FindingCare, lead: Goal | None) -> Said:
+    return Said(
+        RANK_LOOKS[finding.rank],
+        texts(RANK_WORDS[finding.rank]),
+        texts.say(finding),
+        lead,
+        care.rule(finding),
+        tuple(care.offers(finding)),
+        care.may_leave(finding),
+    )
+
+
+def _left(texts: Texts, alone: LeftAlone, care: FindingCare) -> Said:
+    why = care.left_words(alone)
+    return Said("left", "", texts.say(alone.finding), left=alone.ids, why=why)
 
 
 def _lead(finding: Finding, goal: Callable[[Finding], Goal | None] | None) -> Goal | None:

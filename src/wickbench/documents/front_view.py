@@ -70,11 +70,13 @@ class FrontLabel:
         paper: the label's own shape, once for each end that is seen.
         items: paper, print and edges, from back to front.
         seen_share: part of its length that is seen, 0 to 1, on its middle line.
+        half_mm: half of the vessel's width, where it is widest.
     """
 
     paper: tuple[Path, ...]
     items: tuple[FrontArea | FrontPicture | FrontEdge, ...]
     seen_share: float
+    half_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +134,9 @@ def seen_from_front(label: WallLabel, turn_deg: float = 0.0) -> FrontLabel:
         for item in label.items:
             items += window.seen(item, clips[item.clip])
         items += [FrontEdge(line) for line in window.lines(label.outline)]
-    return FrontLabel(tuple(paper), tuple(items), _seen_share(label, windows))
+    wall = label.wall_map.wall
+    half = max(wall.bottom_mm, wall.top_mm) / 2
+    return FrontLabel(tuple(paper), tuple(items), _seen_share(label, windows), half)
 
 
 def draw_front(front: FrontLabel, surface: Surface, edge: Colour = EDGE) -> None:

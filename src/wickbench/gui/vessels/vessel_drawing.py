@@ -12,12 +12,14 @@ from typing_extensions import override
 from wickbench.documents.stacking import spread
 from wickbench.gui.fonts import scaled
 from wickbench.gui.theme import Colours, colours_of
+from wickbench.gui.vessels.front_painting import paint_front
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from wickbench.app.vessel_drawing import DrawnLine, VesselDrawing
     from wickbench.app.vessel_labels import DrawnLabel
+    from wickbench.documents.front_view import FrontLabel
 
 _MARGIN: Final = 14.0
 _GAP: Final = 14.0
@@ -33,7 +35,8 @@ class VesselPicture(QWidget):
     def __init__(self, accessible_name: str) -> None:
         super().__init__()
         self.drawing: VesselDrawing | None = None
-        self._name = accessible_name
+        self.front: FrontLabel | None = None
+        self._foot_mm = 0.0
         self.setAccessibleName(accessible_name)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         scaled(self, _SMALL)
@@ -46,6 +49,16 @@ class VesselPicture(QWidget):
         self.drawing = drawing
         self.setAccessibleDescription(drawing.description if drawing else "")
         self.update()
+
+    def show_front(self, front: FrontLabel | None, foot_mm: float = 0.0) -> None:
+        """Show a label on the vessel; ``foot_mm`` is where the vessel stands in the drawing."""
+        self.front, self._foot_mm = front, foot_mm
+        self.update()
+
+    def describe(self, more: str) -> None:
+        """Say in words what else is seen, for who cannot see it."""
+        parts = (self.drawing.description if self.drawing else "", more)
+        self.setAccessibleDescription("; ".join(part for part in parts if part))
 
     @override
     def sizeHint(self) -> QSize:
@@ -65,7 +78,11 @@ class VesselPicture(QWidget):
         painter.setBrush(QColor(colours.sheet))
         painter.drawRoundedRect(frame, 6, 6)
         if self.drawing is not None:
-            _Sketch(painter, self.drawing, colours, frame).paint()
+            sketch = _Sketch(painter, self.drawing, colours, frame)
+            sketch.paint_lines()
+            if self.front is not None:
+                paint_front(painter, self.front, sketch.at((0.0, self._foot_mm)), sketch.scale)
+            sketch.paint_words()
         painter.end()
 
 
@@ -113,11 +130,10 @@ class _Sketch:
         x = self.left + (point[0] - self.drawing.left_mm) * self.scale
         return QPointF(x, self.top + (self.drawing.top_mm - point[1]) * self.scale)
 
-    def paint(self) -> None:
-        """Paint lines from back to front, then the words."""
+    def paint_lines(self) -> None:
+        """Paint lines from back to front."""
         for line in self.drawing.lines:
             self._line(line)
-        self._words()
 
     def _line(self, line: DrawnLine) -> None:
         pen, brush = self._ink(line.role)
@@ -150,7 +166,8 @@ class _Sketch:
         }
         return inks.get(role, (QPen(ink, 1.0), Qt.BrushStyle.NoBrush))
 
-    def _words(self) -> None:
+    def paint_words(self) -> None:
+        """Paint the words beside, each with a line to its level."""
         labels = self.drawing.labels
         sizes = [self.line_high * len(lines) + 3 for lines in self.words]
         wanted = [self.at((0.0, label.at_mm)).y() for label in labels]

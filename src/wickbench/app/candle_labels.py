@@ -108,5 +108,10 @@ def why_text(texts: Texts, one: CandleLabel) -> str:
     return texts(_WHY[one.why], label=one.label.name) if one.proposed else one.label.name
 
 
+def candle_words(candle: Candle) -> str:
+    """A candle with its code: the same scent is sold in several vessels under one name."""
+    return f"{candle.name} · {candle.code}" if candle.code else candle.name
+
+
 def _kind(label: StoredLabel) -> str:
     return "jar" if label.kind == "tag" else label.kind

@@ -13,6 +13,7 @@ from wickbench.app.candle_labels import (
     FIELD_OF_KIND,
     KINDS,
     CandleLabel,
+    candle_words,
     label_of_candle,
     used_last,
 )
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
 
     from wickbench.app.workspace import Workspace
+    from wickbench.domain.catalog import Candle
     from wickbench.storage.workshop_file import Connection
 
 USUAL_SPARE: Final = 1
@@ -209,9 +211,9 @@ def _lines(
         for one in counts.candles:
             candle = shelf.candles[one.candle_id]
             label = label_of_candle(candle, kind, labels, used)
-            told += _of_candle(kind, label, candle.id, candle.name)
+            told += _of_candle(kind, label, candle)
             if kind == "jar" and candle.declared_net_g is None:
-                told.append(_candle("print.net-weight-not-declared", candle.id, candle.name))
+                told.append(_candle("print.net-weight-not-declared", candle))
             if label is not None:
                 count = one.count + spare
                 line = ProposedLine(label=label.label, kind=kind, candles=one, count=count)
@@ -220,18 +222,19 @@ def _lines(
     return sorted(found, key=lambda line: order[line.label.id]), told
 
 
-def _of_candle(kind: str, label: CandleLabel | None, key: int, name: str) -> list[Finding]:
+def _of_candle(kind: str, label: CandleLabel | None, candle: Candle) -> list[Finding]:
     if label is None:
-        return [_candle(_MISSING[kind], key, name)] if kind in _MISSING else []
+        return [_candle(_MISSING[kind], candle)] if kind in _MISSING else []
     if label.why == CHOSEN:
         return []
-    data = {"candle": name, "label": label.label.name}
-    about = ("candle", key, FIELD_OF_KIND[kind])
+    data = {"candle": candle_words(candle), "label": label.label.name}
+    about = ("candle", candle.id, FIELD_OF_KIND[kind])
     return [Finding(Rank.NOTE, f"pour-labels.proposed-{label.why}", data, about)]
 
 
-def _candle(finding: str, key: int, name: str) -> Finding:
-    return Finding(Rank.WATCH, finding, {"candle": name}, ("candle", key))
+def _candle(finding: str, candle: Candle) -> Finding:
+    data = {"candle": candle_words(candle)}
+    return Finding(Rank.WATCH, finding, data, ("candle", candle.id))
 
 
 def _run(

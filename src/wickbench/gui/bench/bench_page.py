@@ -109,7 +109,7 @@ class BenchPage(Page):
         self.fills.finish.clicked.connect(self.finish_pot)
         self.note.textChanged.connect(self._noted)
         self.to_plan.clicked.connect(self._back_to_plan)
-        self.to_labels.clicked.connect(lambda: self.go_requested.emit("labels", None))
+        self.to_labels.clicked.connect(self._show_labels)
 
     # -- what is shown ---------------------------------------------------------------------------
     @override
@@ -286,6 +286,10 @@ class BenchPage(Page):
     def release(self) -> None:
         self.heat.release()
         super().release()
+
+    def _show_labels(self) -> None:
+        if self.session is not None:
+            self.go_requested.emit(f"labels/pour-{self.session.plan}", None)
 
     def _back_to_plan(self) -> None:
         plan = self.session.plan if self.session is not None else None

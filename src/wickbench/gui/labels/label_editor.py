@@ -128,11 +128,13 @@ class LabelEditor(QWidget):
         self._filling = False
         self._show()
 
-    def show_label(self, label_id: int) -> None:
-        """Show one label."""
+    def show_label(self, label_id: int, at: int | None = None) -> None:
+        """Show one label, with one of its elements chosen or none."""
         self.label_id, self.elements.at = label_id, None
         self.look.preview.choose(())
         self.refresh()
+        if at is not None:
+            self.elements.choose(at)
 
     def _show(self) -> None:
         stored = self.stored

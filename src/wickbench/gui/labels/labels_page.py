@@ -8,9 +8,10 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QTabBar
 from typing_extensions import override
 
-from wickbench.app import printing
+from wickbench.app import printing, run_goals
 from wickbench.app.labels import CAUTION, new_label
 from wickbench.app.paper_sizes import paper_size
+from wickbench.app.pour_label_words import done_text
 from wickbench.app.texts_marker import N_
 from wickbench.app.used_stickers import kept_sentence
 from wickbench.domain.errors import DomainError
@@ -19,6 +20,7 @@ from wickbench.gui.labels.caution_panel import CautionPanel
 from wickbench.gui.labels.desk import Desk
 from wickbench.gui.labels.element_panel import ElementPanel
 from wickbench.gui.labels.label_editor import LabelEditor
+from wickbench.gui.labels.pour_dialog import PourDialog
 from wickbench.gui.labels.run_view import RunWidget
 from wickbench.gui.labels.side_panel import SidePanel
 from wickbench.gui.labels.system_print import asked_printer, made_printer, print_drawing
@@ -28,6 +30,7 @@ from wickbench.gui.page import Page, button
 if TYPE_CHECKING:
     from wickbench.app.kinds_of_change import Changes
     from wickbench.app.questions import Ask
+    from wickbench.app.runs_from_pour import PourRuns
     from wickbench.app.workspace import Workspace
     from wickbench.domain.labels import AnyElement
 
@@ -94,6 +97,8 @@ class LabelsPage(Page):
         self.run.panel.position_requested.connect(self.correct_position)
         self.run.panel.run_chosen.connect(self._show_run)
         self.run.panel.label_made.connect(self.show_record)
+        self.run.panel.pour_requested.connect(self.show_pour)
+        self.run.panel.findings.go_requested.connect(self.lead)
         self.run.placed.connect(self._show_buttons)
         self.run.candle_shown.connect(self._show_candle)
         self.run.label_opened.connect(self.show_record)
@@ -121,6 +126,26 @@ class LabelsPage(Page):
         """Open one label among the designs."""
         self.tabs.setCurrentIndex(LABELS)
         self.editor.show_label(record)
+
+    @override
+    def show_part(self, part: str) -> None:
+        """Open the labels of a pour: "pour-12"; of any without a number."""
+        word, _, number = part.partition("-")
+        if word == "pour":
+            self.show_pour(int(number) if number.isdigit() else None)
+
+    def lead(self, key: str, record: object) -> None:
+        """Go where a finding is mended, on this page or elsewhere."""
+        if key == run_goals.ELEMENT and isinstance(record, tuple):
+            self.tabs.setCurrentIndex(LABELS)
+            self.editor.show_label(*record)
+        elif key == run_goals.RUN and isinstance(record, int):
+            self.run.panel.choose_run(record)
+        elif key in {run_goals.LINES, run_goals.SHEET}:
+            self.tabs.setCurrentIndex(RUN)
+            self.run.panel.bring(key, record)
+        else:
+            self.go_requested.emit(key, record)
 
     def _show_tab(self, _index: int = 0) -> None:
         on_run = self.tabs.currentIndex() == RUN
@@ -216,6 +241,20 @@ class LabelsPage(Page):
             self.ask.tell(
                 self.texts("The printer did not take the sheets. Look at it, then again.")
             )
+
+    def show_pour(self, plan: int | None = None) -> None:
+        """Open what a pour gives to print; the latest one when none is named."""
+        dialog = PourDialog(self.workspace, plan, self)
+        dialog.setObjectName("pour_dialog")
+        dialog.made.connect(self._show_made)
+        dialog.go_requested.connect(self.lead)
+        dialog.finished.connect(dialog.deleteLater)
+        dialog.open()
+
+    def _show_made(self, keys: tuple[int, ...], found: PourRuns) -> None:
+        self.tabs.setCurrentIndex(RUN)
+        self.run.panel.choose_run(keys[0])
+        self.run.panel.say_done(done_text(self.texts, found))
 
     def correct_position(self) -> None:
         """Open the form for the four measured crosshairs of the run's printer and tray."""

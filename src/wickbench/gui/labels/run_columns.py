@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.app import print_runs
+from wickbench.app.candle_labels import candle_words
 from wickbench.app.edit import read_field
 from wickbench.app.fields import field
 from wickbench.app.poured_lots import lots_of, poured_lots
@@ -136,7 +137,7 @@ class RunColumns:
 
     def _candle(self, row: RunLine) -> str:
         candle = self._desk.candle(row.candle_id)
-        return candle.name if candle is not None else "–"
+        return candle_words(candle) if candle is not None else "–"
 
     def _day(self, row: RunLine) -> str:
         return self._desk.workspace.texts.day(row.poured_on) if row.poured_on else "–"
@@ -153,4 +154,4 @@ class RunColumns:
     def _candles(self) -> list[tuple[str, str]]:
         kept = [one for one in self._desk.shelf.candles.values() if not one.archived]
         kept.sort(key=lambda one: one.name.casefold())
-        return [("", "–"), *((str(one.id), one.name) for one in kept)]
+        return [("", "–"), *((str(one.id), candle_words(one)) for one in kept)]

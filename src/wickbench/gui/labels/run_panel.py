@@ -12,6 +12,7 @@ from wickbench.app import print_runs
 from wickbench.app.edit import read_field
 from wickbench.app.fields import field
 from wickbench.app.labels import CAUTION, STARTING_NAMES, new_label
+from wickbench.app.run_goals import SHEET, run_goal
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
@@ -19,6 +20,8 @@ from wickbench.gui.fields.form import readings_of
 from wickbench.gui.fields.line_field import LineField, QuantityField
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.labels.begun_panel import BegunPanel
+from wickbench.gui.labels.elements_box import button_row
+from wickbench.gui.labels.pour_menu import PourMenu
 from wickbench.gui.labels.run_columns import RunColumns
 from wickbench.gui.labels.sheet_box import SheetBox
 from wickbench.gui.naming import name_attributes
@@ -41,11 +44,13 @@ class RunPanel(QWidget):
         label_made: key of a label begun here.
         run_chosen: another print run is in hand.
         position_requested: the printer's position is to be corrected.
+        pour_requested: the labels of a pour are to be made; its plan, or ``None``.
     """
 
     label_made = Signal(int)
     run_chosen = Signal()
     position_requested = Signal()
+    pour_requested = Signal(object)
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
@@ -79,6 +84,8 @@ class RunPanel(QWidget):
         name_attributes(self)
 
     def _make_run_fields(self, texts: Texts) -> None:
+        self.for_pour = button(texts("Labels for a pour…"))
+        self.for_pour.setMenu(PourMenu(self._desk.workspace, self, self.pour_requested.emit))
         self.runs = ChoiceField(texts("Print run"), ())
         self.name = LineField(texts("Name of this print run"))
         self.runs_words = label(texts("Print run"), "quiet")
@@ -100,11 +107,8 @@ class RunPanel(QWidget):
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(10)
-        top = QHBoxLayout()
-        top.addWidget(heading(texts("What to print")), 1)
-        top.addWidget(self.new_label)
-        top.addWidget(self.new_run)
-        box.addLayout(top)
+        box.addWidget(heading(texts("What to print")))
+        box.addLayout(button_row(self.for_pour, self.new_label, self.new_run))
         for words, asked in ((self.runs_words, self.runs), (self.name_words, self.name)):
             named = QVBoxLayout()
             named.setSpacing(4)
@@ -159,7 +163,8 @@ class RunPanel(QWidget):
     def show_view(self) -> None:
         """Show what the placed run says."""
         view, texts = self._desk.view, self._desk.workspace.texts
-        self.findings.show_findings(texts, view.findings)
+        goal = partial(run_goal, view=view, shelf=self._desk.shelf)
+        self.findings.show_findings(texts, view.findings, goal=goal)
         self.well.show_well(texts, view.well)
         self.counts.setText(self.count_words())
 
@@ -229,8 +234,22 @@ class RunPanel(QWidget):
         self.run_chosen.emit()
 
     def _choose_run(self, word: str) -> None:
-        self._desk.run_id = int(word)
+        self.choose_run(int(word))
+
+    def choose_run(self, run_id: int) -> None:
+        """Take another print run in hand."""
+        self._desk.run_id = run_id
         self.run_chosen.emit()
+
+    def bring(self, place: str, record: object) -> None:
+        """Bring the sheet's measures, or a line of the table, into view and go there."""
+        if place == SHEET:
+            self.sheet_box.measures_button.setChecked(True)
+            self.sheet_box.across.focus("columns")
+            return
+        if isinstance(record, int):
+            self.lines.go_to(record)
+        self.lines.setFocus()
 
     def _remove_run(self) -> None:
         if self._desk.run_id is not None:

@@ -94,6 +94,7 @@ class PlanPage(Page):
         self._taken: frozenset[str] = frozenset()
         self._memo = ViewMemo()
         self.print_sheets = button(texts(N_("Print weigh sheets")))
+        self.to_labels = button(texts(N_("Labels…")))
         self.start = button(texts(_START["planned"]), "primary")
         self.chooser = PlanChooser(texts)
         self.begun = label("", "quiet")
@@ -115,8 +116,8 @@ class PlanPage(Page):
     def _lay_out(self) -> None:
         texts = self.texts
         self.sections = tuple(PlanSection(panel) for panel in self.panels)
-        self.buttons.addWidget(self.print_sheets)
-        self.buttons.addWidget(self.start)
+        for one in (self.to_labels, self.print_sheets, self.start):
+            self.buttons.addWidget(one)
         for one in (self.make_first, self.to_recipes):
             one.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.pots = QWidget()
@@ -153,6 +154,7 @@ class PlanPage(Page):
         self.plan_settings.equipment_requested.connect(self._show_equipment)
         self.to_recipes.clicked.connect(lambda: self.go_requested.emit("recipes", None))
         self.print_sheets.clicked.connect(self.export_sheets)
+        self.to_labels.clicked.connect(self._show_labels)
         self.start.clicked.connect(self.begin)
         self.findings.go_requested.connect(self.go_requested)
         for panel in self.panels:
@@ -181,6 +183,7 @@ class PlanPage(Page):
         self.show_side(shown=there)
         for part in (
             self.chooser, self.lines, self.plan_settings, self.pots, self.start, self.print_sheets,
+            self.to_labels,
         ):  # fmt: skip
             part.setVisible(there)
         for part in (self.empty, self.make_first):
@@ -367,6 +370,10 @@ class PlanPage(Page):
         question = self.texts(N_("Something still stands against this pour. Start all the same?"))
         said = "\n".join((question, "", *stops))
         return self.ask.confirm(said, self.texts(_START["planned"]))
+
+    def _show_labels(self) -> None:
+        if self.record is not None:
+            self.go_requested.emit(f"labels/pour-{self.record}", None)
 
     def _show_equipment(self) -> None:
         self.go_requested.emit("equipment", None)

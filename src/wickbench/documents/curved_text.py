@@ -11,6 +11,7 @@ typed; each may take the half oval, and type shrinks to that.
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
@@ -102,13 +103,14 @@ def curve_text(
     """
     if not text.strip():
         return CurvedText((), style.size_pt, fits=True)
-    done: CurvedText | None = None
-    for size in sizes(style.size_pt, min(style.min_size_pt, style.size_pt)):
-        job = _job(style, text, (box, curve == "under", colour), size)
-        done = _set(job) if _may_fit(job, 0.0) else None
-        if done is not None and done.fits:
+    wanted = sizes(style.size_pt, min(style.min_size_pt, style.size_pt))
+    where = (box, curve == "under", colour)
+    first = bisect_left(wanted, 1, key=lambda one: int(_may_fit(_job(style, text, where, one), 0)))
+    for size in wanted[first:]:
+        done = _set(_job(style, text, where, size))
+        if done.fits:
             return done
-    return done or CurvedText(_lines(job, 0.0), size, fits=False)
+    return CurvedText(_lines(_job(style, text, where, wanted[-1]), 0.0), wanted[-1], fits=False)
 
 
 def _job(style: TextStyle, text: str, where: tuple[Rect, bool, str], size_pt: float) -> _Job:

@@ -52,7 +52,8 @@ def letters_of(run: Run) -> tuple[Letter, ...]:
 def _alone(run: Run, cluster: Sequence[Glyph]) -> Run:
     start = cluster[0].x
     glyphs = tuple(replace(glyph, x=glyph.x - start) for glyph in cluster)
-    text = "".join(glyph.text for glyph in cluster)
+    said = reversed(cluster) if run.backwards else cluster
+    text = "".join(glyph.text for glyph in said)
     return Run(run.face, text, glyphs, sum(glyph.advance for glyph in cluster), run.backwards)
 
 

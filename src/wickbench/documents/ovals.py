@@ -15,9 +15,9 @@ from functools import lru_cache
 from itertools import accumulate
 from typing import Final
 
-_STEPS: Final = 64
-_STEP: Final = math.pi / _STEPS
+_STEPS: Final = 32
 _HALF: Final = math.pi / 2
+_STEP: Final = _HALF / _STEPS
 # Gauss-Legendre rule of five points (NIST Handbook of Mathematical Functions, table 3.5.1).
 _GAUSS: Final = (
     (0.0, 0.568888888888889),
@@ -40,7 +40,7 @@ class Oval:
         down_mm: half of its height.
         heads_mm: how far inside the ellipse the lengths are measured, at right angles to it; 0
             measures on the ellipse itself. Letters whose heads point inwards crowd there.
-        lengths_mm: length from t = 0 to each 64th of π.
+        lengths_mm: length from t = 0 to each step of a quarter.
     """
 
     across_mm: float
@@ -51,28 +51,37 @@ class Oval:
     @property
     def half_mm(self) -> float:
         """Length of the half oval, from t = -π/2 to π/2."""
-        return 2 * self.length_mm(_HALF)
+        return 2 * self.lengths_mm[-1]
 
     def length_mm(self, t: float) -> float:
         """Length from 0 to t, negative to the left; t from -π to π."""
-        at = min(_STEPS - 1, int(abs(t) / _STEP))
-        rest = _integral(self.across_mm, self.down_mm, self.heads_mm, (at * _STEP, abs(t)))
+        far = abs(t)
+        if far > _HALF:
+            return math.copysign(self.half_mm - self.length_mm(math.pi - far), t)
+        at = min(_STEPS - 1, int(far / _STEP))
+        rest = _integral(self.across_mm, self.down_mm, self.heads_mm, (at * _STEP, far))
         return math.copysign(self.lengths_mm[at] + rest, t)
 
     def at(self, length_mm: float) -> float:
         """The t to which the length from 0 is this; more than once round begins anew."""
-        whole = 2 * self.lengths_mm[-1]
+        whole = 2 * self.half_mm
         wanted = length_mm - round(length_mm / whole) * whole
         far = abs(wanted)
-        step = min(_STEPS - 1, bisect_right(self.lengths_mm, far) - 1)
-        start, rest = step * _STEP, far - self.lengths_mm[step]
+        if far > self.half_mm / 2:
+            return math.copysign(math.pi - self._quarter_at(self.half_mm - far), wanted)
+        return math.copysign(self._quarter_at(far), wanted)
+
+    def _quarter_at(self, length_mm: float) -> float:
+        """The t of the first quarter; by Newton's method from the step before."""
+        step = min(_STEPS - 1, bisect_right(self.lengths_mm, length_mm) - 1)
+        start, rest = step * _STEP, length_mm - self.lengths_mm[step]
         t = start
         for _ in range(_ROUNDS):
             miss = rest - _integral(self.across_mm, self.down_mm, self.heads_mm, (start, t))
             t += miss / _speed(self.across_mm, self.down_mm, self.heads_mm, t)
             if abs(miss) < _NEAR_MM:
                 break
-        return math.copysign(t, wanted)
+        return t
 
 
 @lru_cache(256)
@@ -92,7 +101,7 @@ def _speed(a: float, b: float, heads: float, t: float) -> float:
     quarter of the length is kept there, so that letters still go forward.
     """
     v = math.hypot(a * math.cos(t), b * math.sin(t))
-    return max(v - heads * a * b / (v * v), _TIGHTEST * v)
+    return max(v - heads * a * b / (v * v), _TIGHTEST * v) if heads else v
 
 
 def _integral(a: float, b: float, heads: float, between: tuple[float, float]) -> float:

@@ -91,10 +91,10 @@ def test_a_printed_version_stays_and_the_next_change_begins_a_new_one(workshop: 
     with workshop.step("Print") as connection:
         labels.freeze(connection, [stored_label(workshop, label)])
     printed = stored_label(workshop, label)
-    label_elements.change_element(workshop, label, 1, {"text": "Another line"})
+    label_elements.change_element(workshop, label, 2, {"text": "Another line"})
     now = stored_label(workshop, label)
     assert (printed.number, now.number, now.frozen) == (1, 2, False)
-    assert now.design.elements[1].text == "Another line"  # type: ignore[union-attr]
+    assert now.design.elements[2].text == "Another line"  # type: ignore[union-attr]
     with workshop.read() as connection:
         old = records.fetch_all(connection, "label_element", {"version_id": printed.version_id})
     assert [row["properties"]["text"] for row in old if row["kind"] == "text"] == [  # type: ignore[index]

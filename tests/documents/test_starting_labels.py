@@ -20,6 +20,11 @@ VALUES = {
     "business": "Harbour Lane",
     "business_address": "4 Quay Row, Saltby",
     "net_weight": "Net wt 7.8 oz (221 g)",
+    "poured_on": "28 November 2026",
+    "burn_time": "Burn at most 4 hours at a time",
+    "ingredients": "Limonene; linalool; coumarin",
+    "price": "$24.00",
+    "web": "harbour-lane.example",
 }
 
 
@@ -45,7 +50,7 @@ def test_round_stickers_lose_no_text(name: str, width: float) -> None:
     assert not [finding for finding in findings if finding.rank is Rank.STOPS]
 
 
-def test_there_are_at_least_three_and_no_other_names() -> None:
-    assert len(STARTING_DESIGNS) >= 3
+def test_there_are_at_least_eight_and_no_other_names() -> None:
+    assert len(STARTING_DESIGNS) >= 8
     with pytest.raises(OutOfRange):
         starting_design("nothing", 60, 40)

@@ -237,7 +237,7 @@ def lay_out_labels(hands: Hands) -> None:
     """Labels on the sheet of 3 × 7 with its first four stickers gone."""
     page: LabelsPage = hands.page("labels")
     enter_sheet(hands, page, THREE_BY_SEVEN)
-    run_line(hands, page, "Hush: centred, with a fine rule", "10")
+    run_line(hands, page, "Hush: spaced capitals over a fine rule", "10")
     assert offered(hands, page.run.panel.lines, 0, "lot_code") == ["–", LOTS[1], LOTS[0]]
     hands.cell(page.run.panel.lines, 0, "lot_code", LOTS[0])
     hands.type_in(page.run.panel.used, "4")

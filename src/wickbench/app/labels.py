@@ -33,11 +33,23 @@ if TYPE_CHECKING:
     from wickbench.storage.workshop_file import Connection
 
 STARTING_NAMES: Final[Mapping[str, str]] = {
-    "hush": N_("Hush: centred, with a fine rule"),
-    "sill": N_("Sill: framed, warm ground"),
-    "ember": N_("Ember: colour above, white below"),
-    "ledger": N_("Ledger: set left, net weight on top"),
+    "hush": N_("Hush: spaced capitals over a fine rule"),
+    "sill": N_("Sill: a double frame on a warm ground"),
+    "ember": N_("Ember: the name on a glowing field"),
+    "ledger": N_("Ledger: set left between level lines"),
+    "dusk": N_("Dusk: a night sky over a light strip"),
+    "crest": N_("Crest: a double oval with bent words"),
+    "quill": N_("Quill: a slanted name between rules"),
+    "bark": N_("Bark: as bold as can be, for kraft"),
+    "orchard": N_("Orchard: the name between branches"),
+    "tally": N_("Tally: the facts of this very candle beside the name"),
+    "band": N_("Band: a coloured band, all round a wrap"),
+    "seal": N_("Seal: the business on a ring"),
+    "cap": N_("Cap: words in a ring, for a lid"),
+    "tie": N_("Tie: a tag with a hole"),
 }
+"""Names of the starting designs, each with a word on its character after the colon."""
+
 CAUTION: Final = "caution"
 USUAL_STICKER: Final = (62.0, 36.0)
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import hashlib
 import io
+import zlib
 from typing import TYPE_CHECKING, Any, Final
 
 from reportlab.lib.utils import ImageReader
+from reportlab.pdfbase import pdfdoc
 from reportlab.pdfgen.canvas import Canvas
 
 from wickbench.documents.affine import Affine
@@ -49,6 +51,13 @@ class _Pages(Canvas):  # type: ignore[misc]  # the library has no types
     def set_language(self, language: str) -> None:
         """Language of the document, BCP 47."""
         self._doc.Catalog.Lang = _pdf_string(language)
+
+    def showPage(self) -> None:  # noqa: N802 - ReportLab calls it so
+        """Close the page and pack it at once, so that a long run holds little in memory."""
+        super().showPage()
+        if self._pageCompression:
+            page = self._doc.Pages.pages[-1]
+            page.Contents, page.stream = _packed(page.stream), None
 
     def pdf(self) -> bytes:
         """The closed document."""
@@ -295,7 +304,11 @@ def _span(text: str) -> str:
     return f"/Span <</ActualText <FEFF{utf16_hex(text)}>>> BDC"
 
 
-def _pdf_string(text: str) -> Any:  # noqa: ANN401 - the library has no types
-    from reportlab.pdfbase.pdfdoc import PDFString  # noqa: PLC0415 - used once per document
+def _packed(operators: str) -> Any:  # noqa: ANN401 - the library has no types
+    stream = pdfdoc.PDFStream(content=zlib.compress(operators.encode("ascii")), filters=[])
+    stream.dictionary["Filter"] = pdfdoc.PDFName("FlateDecode")
+    return stream
 
-    return PDFString(text)
+
+def _pdf_string(text: str) -> Any:  # noqa: ANN401 - the library has no types
+    return pdfdoc.PDFString(text)

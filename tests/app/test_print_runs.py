@@ -11,9 +11,18 @@ import pytest
 
 from app.label_workshop import fill_workshop, keys_of, sheet_in, view_of
 from documents.samples import MM
-from wickbench.app import calibrations, label_elements, labels, print_runs, printing, shelf_edit
+from wickbench.app import (
+    begun_sheets,
+    calibrations,
+    label_elements,
+    labels,
+    print_runs,
+    printing,
+    shelf_edit,
+)
 from wickbench.app.label_store import stored_label
 from wickbench.app.labels import CAUTION
+from wickbench.app.used_stickers import kept_sentence
 from wickbench.documents.calibration import crosshairs
 from wickbench.domain.errors import DomainError, OutOfRange
 from wickbench.domain.findings import Rank
@@ -206,12 +215,12 @@ def test_maker_and_net_weight_missing_are_told(workshop: Workspace) -> None:
     kept = fill_workshop(workshop)
     run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 1))
     before = keys_of(view_of(workshop, run))
-    assert not before & {"label.maker-missing", "label.net-weight-missing"}
+    assert not before & {"required.place-missing", "required.net-missing"}
     label = view_of(workshop, run).labels[0].id
     label_elements.change_element(workshop, label, 3, {"text": "made by hand"})
     label_elements.change_element(workshop, label, 4, {"text": "about a cup"})
     after = keys_of(view_of(workshop, run))
-    assert {"label.maker-missing", "label.net-weight-missing"} <= after
+    assert {"required.maker-missing", "required.net-missing"} <= after
 
 
 def test_a_damaged_picture_in_the_file_stops_the_print_with_a_finding(
@@ -238,21 +247,21 @@ def test_figures_are_measured_against_the_table_of_the_region(workshop: Workspac
     run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 1))
     view = view_of(workshop, run)
     # 16 CFR 500.21: 40 % of 70 mm × π × 80 mm = 70.4 cm² (10.9 sq in): above 5 sq in, 1/8 in.
-    well = next(one for one in view.well if one.key == "print.figures-well")
+    well = next(one for one in view.well if one.key == "required.figures-well-panel")
     assert well.data["least_mm"] == pytest.approx(25.4 / 8, abs=0.03)
-    assert "print.figures-small" not in keys_of(view)
+    assert "required.figures-small-panel" not in keys_of(view)
     label = view.labels[0].id
     # with small letters the lower-case "o" counts, which is lower than the capitals
     label_elements.change_element(workshop, label, 4, {"upper": False})
     view = view_of(workshop, run)
-    assert "print.figures-small" in keys_of(view)
-    assert "print.figures-well" not in {one.key for one in view.well}
+    assert "required.figures-small-panel" in keys_of(view)
+    assert "required.figures-well-panel" not in {one.key for one in view.well}
 
 
 def test_hazard_label_is_told_for_eu_and_uk_only(workshop: Workspace) -> None:
     kept = fill_workshop(workshop)
     run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 1))
-    assert "print.hazard-label-not-made" not in keys_of(view_of(workshop, run))
+    assert "required.hazard-label-not-made" not in keys_of(view_of(workshop, run))
     workshop.set_setting("sold_in_eu", 1)
     told = [one for one in view_of(workshop, run).findings if "hazard" in one.key]
     assert [one.rank for one in told] == [Rank.WATCH]
@@ -395,3 +404,86 @@ def test_a_run_is_shown_by_its_name(workshop: Workspace) -> None:
     assert print_runs.run_names(workshop) == {run: "Winter fair"}
     workshop.undo()
     assert print_runs.run_names(workshop) == {run: ""}
+
+
+# -- begun sheets and running numbers ------------------------------------------------------------
+def test_a_print_uses_up_begun_sheets_and_undo_gives_the_stickers_back(
+    workshop: Workspace, tmp_path: Path
+) -> None:
+    kept = fill_workshop(workshop)
+    run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 30))
+    begun_sheets.begin_sheet(workshop, kept.three_by_seven, range(18))  # 3 of 21 left
+    begun_sheets.begin_sheet(workshop, kept.three_by_seven, range(14))  # 7 of 21 left
+    before = print_runs.print_run(workshop, run).begun
+    view = view_of(workshop, run)
+    # 3 and 7 free first, then 20 of the 21 of a new sheet: one sticker is left.
+    assert (view.need.from_partly_used, view.need.new_sheets, view.need.left) == (10, 1, 1)
+    assert kept_sentence(workshop.texts, view).startswith("1 sticker of the last sheet stays free")
+    printing.export_labels(workshop, view, tmp_path / "labels.pdf")
+    after = print_runs.print_run(workshop, run).begun
+    assert [one.used for one in after] == [frozenset(range(20))]
+    workshop.undo()
+    assert print_runs.print_run(workshop, run).begun == before
+
+
+def test_as_few_begun_sheets_as_can_be_go_through_the_printer_again(workshop: Workspace) -> None:
+    kept = fill_workshop(workshop)
+    run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 5))
+    for used in (18, 1, 16):  # 3, 20 and 5 stickers left
+        begun_sheets.begin_sheet(workshop, kept.three_by_seven, range(used))
+    begun = print_runs.print_run(workshop, run).begun
+    assert [21 - len(one.used) for one in begun] == [5, 3, 20]
+    assert view_of(workshop, run).sheets == 1
+    print_runs.leave_out(workshop, run, begun[0].id, out=True)
+    left = print_runs.print_run(workshop, run)
+    assert [21 - len(one.used) for one in left.begun] == [20, 3]
+    assert left.not_taken == begun[:1]
+    begun_sheets.throw_away(workshop, begun[0].id)
+    assert print_runs.print_run(workshop, run).not_taken == ()
+    workshop.undo()
+    workshop.undo()
+    assert print_runs.print_run(workshop, run).begun == begun
+
+
+def test_a_click_on_a_new_sheet_begins_it(workshop: Workspace) -> None:
+    kept = fill_workshop(workshop)
+    run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 40))
+    first = print_runs.toggle_used(workshop, run, 4)
+    second = print_runs.toggle_used(workshop, run, 9, sheet_no=1)
+    used = {one.id: one.used for one in print_runs.print_run(workshop, run).begun}
+    assert used == {first: {4}, second: {9}}
+    begun_sheets.write_note(workshop, first or 0, " top drawer ")
+    noted = print_runs.print_run(workshop, run).begun
+    assert {one.note for one in noted} == {"top drawer", ""}
+
+
+def test_stickers_of_a_candle_stand_side_by_side_when_sorted_by_candle(workshop: Workspace) -> None:
+    kept = fill_workshop(workshop)
+    run = _run(
+        workshop, kept.three_by_seven, ("hush", kept.bramble, 3), (CAUTION, kept.bramble, 3)
+    )  # fmt: skip
+    print_runs.sort_run(workshop, run, "set", "row")
+    stored = print_runs.print_run(workshop, run)
+    assert (stored.sorted_by, stored.begins) == ("set", "row")
+    pages = view_of(workshop, run).pages
+    assert pages is not None
+    assert [one.entry for one in pages.placements] == [0, 1, 0, 1, 0, 1]
+    workshop.undo()
+    assert print_runs.print_run(workshop, run).sorted_by == "line"
+
+
+def test_running_numbers_go_through_both_lines_of_a_lot(
+    workshop: Workspace, tmp_path: Path
+) -> None:
+    kept = fill_workshop(workshop)
+    run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 12))
+    label = view_of(workshop, run).labels[0].id
+    at = label_elements.add_element(workshop, label, "text")
+    label_elements.change_element(workshop, label, at, {"text": "No. {number} of {of}"})
+    values = {"label_id": label, "candle_id": kept.bramble, "lot_code": "26-332-A1"}
+    print_runs.add_line(workshop, run, {**values, "count": 8, "first_number": 13})
+    view = view_of(workshop, run)
+    path = printing.write_labels(workshop, view, tmp_path / "labels.pdf")
+    said = pypdf.PdfReader(path).pages[0].extract_text()
+    for number in range(1, 21):
+        assert said.count(f"No. {number} of 20") == 1

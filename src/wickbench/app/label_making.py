@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, partial
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, Final
 
@@ -19,6 +19,7 @@ from wickbench.app.caution_sticker import (
 from wickbench.app.caution_wish_fields import facts_line
 from wickbench.documents.caution_checks import Base
 from wickbench.documents.label_layout import LaidOutLabel, lay_out_label
+from wickbench.documents.numbered import NumberedLabel, is_numbered, numbered_label
 from wickbench.documents.sheet_layout import StickerContent, label_content
 from wickbench.documents.sticker_shape import StickerShape
 from wickbench.documents.typefaces import TypefaceShelf
@@ -55,11 +56,13 @@ class MadeLabel:
         content: for the sheet.
         laid: the layout.
         caution: with its source and lines, when it is a caution sticker.
+        numbered: how its stickers differ, when they carry a running number.
     """
 
     content: StickerContent
     laid: LaidOutLabel
     caution: CautionSticker | None = None
+    numbered: NumberedLabel | None = None
 
 
 class LabelMaker:
@@ -71,7 +74,12 @@ class LabelMaker:
         self._pictures: dict[str, bytes | None] = {}
 
     def label(
-        self, design: LabelDesign, values: Mapping[str, str], *, around_mm: float | None = None
+        self,
+        design: LabelDesign,
+        values: Mapping[str, str],
+        *,
+        around_mm: float | None = None,
+        numbers: range | None = None,
     ) -> MadeLabel:
         """A jar, lid or tag label with its fields filled in.
 
@@ -79,8 +87,12 @@ class LabelMaker:
             design: the label.
             values: of its fields.
             around_mm: outer diameter of the vessel that it goes round; None: flat or unknown.
+            numbers: running numbers, first to the one after the last; None: as ``values`` say.
         """
-        key = (design, tuple(sorted(values.items())), around_mm)
+        run = numbers if numbers is not None and is_numbered(design) else None
+        key = (design, tuple(sorted(values.items())), around_mm, run)
+        if run is not None:
+            return self._made(key, lambda: self._numbered(design, values, run, around_mm))
         return self._made(key, lambda: self._label(design, values, around_mm))
 
     def caution(
@@ -125,9 +137,25 @@ class LabelMaker:
     def _label(
         self, design: LabelDesign, values: Mapping[str, str], around_mm: float | None
     ) -> MadeLabel:
-        nearest = typeface_shelf().nearest
-        laid = lay_out_label(design, values, nearest, self.picture, around_mm=around_mm)
+        laid = self._laid(design, values, around_mm=around_mm)
         return MadeLabel(label_content(laid), laid)
+
+    def _numbered(
+        self,
+        design: LabelDesign,
+        values: Mapping[str, str],
+        numbers: range,
+        around_mm: float | None,
+    ) -> MadeLabel:
+        lay_out = partial(self._laid, around_mm=around_mm)
+        made = numbered_label(design, values, numbers, lay_out)
+        return MadeLabel(label_content(made.label), made.label, numbered=made)
+
+    def _laid(
+        self, design: LabelDesign, values: Mapping[str, str], *, around_mm: float | None
+    ) -> LaidOutLabel:
+        nearest = typeface_shelf().nearest
+        return lay_out_label(design, values, nearest, self.picture, around_mm=around_mm)
 
     def _made(self, key: Hashable, make: Callable[[], MadeLabel]) -> MadeLabel:
         if key not in self._kept:

@@ -9,6 +9,7 @@ from wickbench.app.candle_labels import candle_words
 from wickbench.app.edit import read_field
 from wickbench.app.fields import field
 from wickbench.app.poured_lots import lots_of, poured_lots
+from wickbench.app.running_numbers import has_numbers, numbers_of
 from wickbench.app.texts_marker import N_
 from wickbench.gui.tables.column import Column
 
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from wickbench.gui.labels.desk import Desk
 
 COUNT = field("print_line", "count", N_("Stickers"), "count", low=0, high=print_runs.MOST_STICKERS)
+FIRST = field("print_line", "first_number", N_("Numbers"), "count", low=1, high=1_000_000)
 LOT = field("print_line", "lot_code", N_("Lot"), "text")
 DAY = field("print_line", "poured_on", N_("Poured on"), "date")
 
@@ -79,6 +81,15 @@ class RunColumns:
                 about=N_("Stands on a label that has the day, and goes with the lot."),
                 spare=True,
             ),
+            Column(
+                key="first_number",
+                title=FIRST.label,
+                show=self._numbers,
+                edit_text=lambda row: str(row.first_number or 1),
+                write=lambda row, typed: self._set(row, self._first_value(typed)),
+                about=N_("Running numbers, on labels with the field {number}. Type the first one."),
+                spare=True,
+            ),
         )
 
     def add(self, typed: dict[str, str]) -> None:
@@ -89,6 +100,7 @@ class RunColumns:
             "candle_id": self._candle_value,
             "lot_code": self._lot_value,
             "poured_on": self._day_value,
+            "first_number": self._first_value,
             "count": self._count_value,
         }
         for name, text in typed.items():
@@ -117,6 +129,16 @@ class RunColumns:
 
     def _count_value(self, typed: str) -> dict[str, object]:
         return {"count": read_field(self._desk.workspace, COUNT, typed) or 0}
+
+    def _first_value(self, typed: str) -> dict[str, object]:
+        return {"first_number": read_field(self._desk.workspace, FIRST, typed)}
+
+    def _numbers(self, row: RunLine) -> str:
+        """First and last number of a line, where its label shows them."""
+        if not has_numbers(self._desk.labels, row):
+            return "–"
+        numbers = numbers_of(row)
+        return f"{numbers[0]}–{numbers[-1]}"
 
     def _lot_value(self, typed: str) -> dict[str, object]:
         """A code as it is typed; a lot that was poured here brings its day along."""

@@ -219,8 +219,19 @@ class RunWidget(QWidget):
         line = view.lines[entry]
         candle = self._desk.candle(line.candle_id)
         day = texts(N_("poured on {day}"), day=texts.day(line.poured_on)) if line.poured_on else ""
-        parts = (view.labels[entry].name, candle.name if candle else "", line.lot_code, day)
+        name = candle.name if candle else ""
+        parts = (view.labels[entry].name, name, line.lot_code, day, self._number(entry, index))
         return f"{number} · " + " · ".join(part for part in parts if part)
+
+    def _number(self, entry: int, index: int) -> str:
+        """The running number of a sticker, where its label has one."""
+        view, texts = self._desk.view, self._desk.workspace.texts
+        numbered = view.made[entry].numbered
+        if numbered is None or view.pages is None:
+            return ""
+        on_sheet = view.pages.on_sheet(self.sheet_no)
+        nth = next((one.nth for one in on_sheet if one.index == index), 0)
+        return texts(N_("number {number}"), number=str(numbered.first + nth))
 
     def shown_candle(self) -> Candle | None:
         """The candle of the chosen sticker, else of the chosen line, else of the first line."""

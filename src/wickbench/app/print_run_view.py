@@ -8,17 +8,18 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.label_findings import (
     candle_findings,
-    figure_findings,
     printer_findings,
-    region_findings,
     without_general_edges,
 )
 from wickbench.app.label_making import LabelMaker, MadeLabel, around_of, design_for, trouble
 from wickbench.app.label_store import StoredLabel
+from wickbench.app.label_told import LabelChecks, label_checks
 from wickbench.app.label_values import LabelSubject, label_values
 from wickbench.app.label_vessel_findings import vessel_findings
 from wickbench.app.print_runs import PrintRun, RunLine
 from wickbench.app.run_findings import of_line, once
+from wickbench.app.run_told import RunTold, run_told
+from wickbench.app.running_numbers import last_number, numbers_of
 from wickbench.app.shelf import Shelf
 from wickbench.app.sticker_sheets import sheet_of
 from wickbench.app.workspace import Workspace
@@ -51,6 +52,7 @@ class RunView:
         findings: worst first.
         well: what was checked and is right.
         need: sheets it takes.
+        told: the findings with whose they are, and those left as they are.
     """
 
     run: PrintRun
@@ -62,6 +64,7 @@ class RunView:
     findings: tuple[Finding, ...] = ()
     well: tuple[Finding, ...] = ()
     need: SheetNeed = field(default_factory=lambda: SheetNeed(0, 0, 0))
+    told: RunTold = field(default_factory=RunTold)
 
     @property
     def count(self) -> int:
@@ -114,7 +117,8 @@ def run_view(
     except DomainError as error:
         return RunView(run=run, findings=(trouble(error),))
     lines = [line for line in run.lines if line.label_id in labels]
-    work = _Lines(workspace, maker, shelf, labels, sheet)
+    checks = label_checks(workspace, shelf, labels)
+    work = _Lines(workspace, maker, shelf, labels, sheet, run, checks)
     entries = [work.entry(line) for line in lines]
     stops = any(one.rank is Rank.STOPS for one in check_sheet(sheet))
     view = RunView(run=run, sheet=sheet, findings=check_sheet(sheet))
@@ -130,6 +134,8 @@ class _Lines:
     shelf: Shelf
     labels: Mapping[int, StoredLabel]
     sheet: StickerSheet
+    run: PrintRun
+    checks: LabelChecks
     findings: list[Finding] = field(default_factory=list)
     well: list[Finding] = field(default_factory=list)
 
@@ -158,14 +164,16 @@ class _Lines:
             wish = label.caution
             return self.maker.caution(wish, design, self.shelf, candle, values=values)
         around_mm = around_of(label.kind, candle, self.shelf)
-        made = self.maker.label(design, values, around_mm=around_mm)
+        values["of"] = str(last_number(self.run, line))
+        numbers = numbers_of(line)
+        made = self.maker.label(design, values, around_mm=around_mm, numbers=numbers)
+        checked = self.checks.of(made, candle, values)
+        wrong = list(checked.wrong)
         if candle is not None and label.kind == "jar":
             vessel = self.shelf.vessels.get(candle.vessel_id) if candle.vessel_id else None
-            net = values["net_weight"]
-            wrong, well = figure_findings(made.laid, net, candle, vessel, settings.regions)
             wrong += vessel_findings(design, vessel, self.workspace.texts)
-            self.findings += of_line(line, None, wrong)
-            self.well += well
+        self.findings += of_line(line, None, wrong)
+        self.well += checked.well
         return made
 
 
@@ -175,7 +183,7 @@ def _placed(
     run, sheet = view.run, work.sheet
     pairs = [(line, made) for line, made in zip(lines, entries, strict=True) if made is not None]
     used = tuple(frozenset(at for at in one.used if at < sheet.count) for one in run.begun)
-    wanted = [RunEntry(made.content, line.count) for line, made in pairs]
+    wanted = [RunEntry(made.content, line.count, made.numbered) for line, made in pairs]
     apart = {"row": sheet.columns, "sheet": sheet.count}.get(run.begins, 0)
     order = run_order([_item(line) for line, _ in pairs], run.sorted_by)
     pages = lay_out_sheets(sheet, wanted, used, order=order, apart=apart)
@@ -184,7 +192,7 @@ def _placed(
     found = without_general_edges(pages.findings) if printer else list(pages.findings)
     found += work.findings
     found += printer_findings(pages, [one.laid for one in made], printer)
-    found += region_findings(work.workspace.settings.regions) if pairs else []
+    told = run_told(found, [line for line, _ in pairs], work.checks.aside)
     return RunView(
         run=run,
         sheet=sheet,
@@ -192,9 +200,10 @@ def _placed(
         lines=tuple(line for line, _ in pairs),
         made=made,
         labels=tuple(work.labels[line.label_id or 0] for line, _ in pairs),
-        findings=once(found),
-        well=once([*_smallest(made, found), *work.well]),
+        findings=told.findings,
+        well=once([*_smallest(made, told.findings), *work.well]),
         need=_need(pages, used),
+        told=told,
     )
 
 

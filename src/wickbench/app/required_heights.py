@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.label_check import Checked
@@ -22,6 +23,8 @@ if TYPE_CHECKING:
     from wickbench.domain.catalog import Vessel
 
 SLACK_MM: Final = 0.005
+MM_PER_INCH: Final = 25.4
+_SIXTEENTHS: Final = 16
 
 
 def height_findings(check: LabelCheck) -> Checked:
@@ -93,13 +96,22 @@ def _measured(check: LabelCheck, line: NetLine, region: str) -> Finding | None:
     have = height_mm(line, region)
     small = have + SLACK_MM < least
     by_panel = region == "US"
-    data: dict[str, object] = {"height_mm": have, "least_mm": least}
+    # Hundredths, one down and one up, so that they never look the same when one is too small.
+    data: dict[str, object] = {
+        "height": math.floor(have * 100 + 1e-6) / 100,
+        "least": math.ceil(least * 100 - 1e-6) / 100,
+    }
     if by_panel:
-        data["area_cm2"] = round(panel_of(check) or 0.0)
+        data |= {"area_cm2": round(panel_of(check) or 0.0), "inches": inches(least)}
     key = f"figures-{'small' if small else 'well'}{'-panel' if by_panel else ''}"
     told = ruled(_table_rule(region), key, ("element", line.at), data)
     # The heights of the US are from memory, yet nothing is more often wrong on a label: watch.
     return Finding(Rank.WATCH if small else Rank.NOTE, told.key, told.data, told.about)
+
+
+def inches(height_mm: float) -> str:
+    """A height of the table as it stands there, in parts of an inch: ``1/8``."""
+    return str(Fraction(height_mm / MM_PER_INCH).limit_denominator(_SIXTEENTHS))
 
 
 def _unknown(region: str) -> list[Finding]:

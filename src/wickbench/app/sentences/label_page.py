@@ -35,21 +35,6 @@ SENTENCES: dict[str, str] = {
         "These fields have no value yet, so their places stay empty: {fields}. Fill them in with "
         "the business details."
     ),
-    "print.figures-small": N_(
-        "The net weight stands {height_mm} high; {region} asks for {least_mm} here ({source}). "
-        "Make its type larger."
-    ),
-    "print.figures-well": N_(
-        "Net weight {height_mm} high; {region} asks for {least_mm} here ({source})."
-    ),
-    "print.panel-unknown": N_(
-        "How high the net weight must stand in {region} is not checked: the vessel’s outside is "
-        "not measured."
-    ),
-    "print.hazard-label-not-made": N_(
-        "Sold in {regions}: the hazard label (CLP) is not made here. Make it from the supplier’s "
-        "documents; local rules and a licensed assessor decide."
-    ),
     "print.outside-printable": N_(
         "On sticker {number} text comes into the {edge_mm} that {printer} leaves blank at the "
         "edge. Move it inwards, or leave these stickers free."

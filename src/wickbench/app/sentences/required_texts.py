@@ -67,19 +67,19 @@ SENTENCES: dict[str, str] = {
         "typeface."
     ),
     "required.figures-small": N_(
-        "The figures of the net weight are {height_mm} high; {region} asks for {least_mm} at this "
+        "The figures of the net weight are {height} mm high; {region} asks for {least} mm at this "
         "weight."
     ),
     "required.figures-small-panel": N_(
-        "The net weight is {height_mm} high, measured on its figures and letters; {region} asks "
-        "for {least_mm} on a front panel of {area_cm2} cm²."
+        "The net weight is {height} mm high, measured on its figures and letters; {region} asks "
+        "for {least} mm ({inches} in) on a front panel of {area_cm2} cm²."
     ),
     "required.figures-well": N_(
-        "Figures of the net weight {height_mm} high; {region} asks for {least_mm} at this weight."
+        "Figures of the net weight {height} mm high; {region} asks for {least} mm at this weight."
     ),
     "required.figures-well-panel": N_(
-        "Net weight {height_mm} high; {region} asks for {least_mm} on a front panel of {area_cm2} "
-        "cm²."
+        "Net weight {height} mm high; {region} asks for {least} mm ({inches} in) on a front panel "
+        "of {area_cm2} cm²."
     ),
     "required.panel-unknown": N_(
         "How high the net weight must stand in {region} is not checked: the vessel’s outside is "

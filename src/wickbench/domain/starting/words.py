@@ -36,8 +36,8 @@ _LONG_WHAT, _USUAL_WHAT = 30, 22
 _LONG_WHO, USUAL_WHO = 76, 44
 _LONG_WEIGHT: Final = 22
 _LOT: Final = 18
-# Net weight: capitals of 3.2 mm, on a large label 4.8 mm (16 CFR 500.21), are right for most jars.
-_WEIGHT_PT: Final = (8.0, 14.0, 21.0)
+# Net weight: figures of 3.2 mm, on a large label 4.8 mm (16 CFR 500.21), are right for most jars.
+_WEIGHT_PT: Final = (8.0, 14.5, 21.5)
 _PARTS: Final = 12
 _LARGE_MM: Final = 80.0
 _OVER_MM: Final = 2.0

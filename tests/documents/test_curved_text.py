@@ -232,7 +232,7 @@ def test_letters_keep_their_order_apart_and_inside(
             across, down = from_middle(box, (x, y))
             assert abs(across) <= w / 2 + 1e-3
             assert abs(down) <= h / 2 + 1e-3
-            assert math.hypot(across / (w / 2), down / (h / 2)) <= 1 + 2e-4
+            assert math.hypot(across / (w / 2), down / (h / 2)) <= 1 + 4e-3 / min(w, h)
 
 
 def test_over_and_under_in_capitals_run_in_one_band() -> None:

@@ -29,9 +29,10 @@ if TYPE_CHECKING:
 
 _SHARE: Final = {"left": 0.0, "centre": 0.5, "right": 1.0}
 _LEAST_MM: Final = 0.05
-_NEAR_MM: Final = 1e-4
-_ROUNDS: Final = 5
-_TIGHTEST_EM: Final = 0.5
+_NEAR_MM: Final = 1e-3
+_ROUNDS: Final = 10
+_TIGHTEST_EM: Final = 1.0
+_LEAST_EM: Final = 0.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +148,7 @@ def _reach(
 
 def _may_fit(job: _Job, more: float) -> bool:
     half = min(job.box.w_mm, job.box.h_mm) / 2
-    if half - job.inmost - more < _TIGHTEST_EM * job.em:
+    if half - job.inmost - more < _LEAST_EM * job.em:
         return False
     return all(
         run.width_mm(job.size_pt) <= job.oval(at, more).half_mm + _NEAR_MM
@@ -165,7 +166,23 @@ def _set(job: _Job) -> CurvedText:
             break
         more += over
         lines = _lines(job, more)
-    return CurvedText(lines, job.size_pt, fits=_may_fit(job, more))
+    fits = _may_fit(job, more) and not _bends_too_sharply(job, more)
+    return CurvedText(lines, job.size_pt, fits=fits)
+
+
+def _bends_too_sharply(job: _Job, more: float) -> bool:
+    """Whether letters would stand like spokes: the ring of their inner ends is tighter than an em.
+
+    An ellipse bends most sharply at the ends of its long axis.
+    """
+    inner = job.heads if job.under else job.bottom
+    for at, run in enumerate(job.runs):
+        oval = job.oval(at, more)
+        start, end = _ends(job, run, oval)
+        reached = [oval.at(start), oval.at(end), *([0.0] if start < 0.0 < end else [])]
+        if min(map(oval.radius_mm, reached)) - inner < _TIGHTEST_EM * job.em:
+            return True
+    return False
 
 
 def _lines(job: _Job, more: float) -> tuple[CurvedDraw, ...]:
@@ -176,8 +193,7 @@ def _lines(job: _Job, more: float) -> tuple[CurvedDraw, ...]:
 
 
 def _stood(job: _Job, run: Run, oval: Oval) -> tuple[TextDraw, ...]:
-    spare = oval.half_mm - run.width_mm(job.size_pt)
-    start = -oval.half_mm / 2 + spare * job.share
+    start, _ = _ends(job, run, oval)
     middle_x, middle_y = job.box.x_mm + job.box.w_mm / 2, job.box.y_mm + job.box.h_mm / 2
     up = 1.0 if job.under else -1.0
     stood: list[TextDraw] = []
@@ -190,6 +206,13 @@ def _stood(job: _Job, run: Run, oval: Oval) -> tuple[TextDraw, ...]:
         y = middle_y + up * oval.down_mm * cosine - half * math.sin(turn)
         stood.append(TextDraw(letter.run, job.size_pt, x, y, job.colour, math.degrees(turn)))
     return tuple(stood)
+
+
+def _ends(job: _Job, run: Run, oval: Oval) -> tuple[float, float]:
+    """Where a line begins and ends on its half oval, mm from the middle."""
+    wide = run.width_mm(job.size_pt)
+    start = -oval.half_mm / 2 + (oval.half_mm - wide) * job.share
+    return start, start + wide
 
 
 def _sticks_out(job: _Job, lines: tuple[CurvedDraw, ...]) -> float:

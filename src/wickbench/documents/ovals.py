@@ -62,6 +62,11 @@ class Oval:
         rest = _integral(self.across_mm, self.down_mm, self.heads_mm, (at * _STEP, far))
         return math.copysign(self.lengths_mm[at] + rest, t)
 
+    def radius_mm(self, t: float) -> float:
+        """Radius of the circle that fits it best at a place."""
+        a, b = self.across_mm, self.down_mm
+        return math.hypot(a * math.cos(t), b * math.sin(t)) ** 3 / (a * b)
+
     def at(self, length_mm: float) -> float:
         """The t to which the length from 0 is this; more than once round begins anew."""
         whole = 2 * self.half_mm

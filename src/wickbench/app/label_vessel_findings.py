@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 TO_FIT: Final = "fit"
 """A finding about this and a vessel's key is mended by fitting the label to that vessel."""
-TO_MEASURE: Final = "vessels"
+TO_MEASURE: Final = "vessel"
 """A finding about this and a vessel's key is mended by measuring that vessel."""
 
 _SLACK_MM: Final = 0.3  # how well a ruler or calliper reads a vessel

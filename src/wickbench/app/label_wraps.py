@@ -134,6 +134,21 @@ def wrap_plan(
     return WrapPlan(vessel.name, size, zone, share, outside.sure)
 
 
+def curved_plan(vessel: Vessel, texts: Texts, design: LabelDesign) -> WrapPlan:
+    """A label as large as it is, bent for the vessel; lower when the straight part is.
+
+    Raises:
+        OutOfRange: as `wrap_plan`.
+    """
+    whole = wrap_plan(vessel, texts, share=FRONT_SHARE)
+    zone, wall = whole.zone, whole.zone.wall
+    low, high = zone.label_edges_mm(min(design.height_mm, zone.high_mm * wall.stretch))
+    around = wall.around_mm(zone.middle_mm)
+    narrow = Zone(wall, low, high)
+    share = min(1.0, (design.width_mm - design.overlap_mm) / around)
+    return WrapPlan(vessel.name, fit_wrap(narrow, share=share), narrow, share, whole.sure)
+
+
 # -- what moves where ----------------------------------------------------------------------------
 def front_mm(design: LabelDesign) -> float:
     """Where the middle of the front lies on a label: opposite the seam of a wrap."""

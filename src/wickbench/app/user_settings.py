@@ -25,6 +25,7 @@ DEFAULTS: Final[Mapping[str, object]] = {
     "recent_files": [],
     "backup_folder": "",
     "plan_folded": "",
+    "label_folded": "",
 }
 """Every setting with its default."""
 

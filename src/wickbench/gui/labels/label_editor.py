@@ -10,8 +10,10 @@ from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWid
 from wickbench.app import labels
 from wickbench.app.label_arranging import place_elements, whole_groups
 from wickbench.app.label_element_fields import LABEL_FIELDS, shown_values, stored_value
+from wickbench.app.label_shape_fields import SHAPE_FIELDS, shape_changes, shape_fields_of
 from wickbench.app.texts_marker import N_
 from wickbench.gui.labels.elements_box import ElementsBox, button_row
+from wickbench.gui.labels.fold import Fold
 from wickbench.gui.labels.label_look import LabelLook
 from wickbench.gui.labels.value_form import ValueForm
 from wickbench.gui.naming import name_attributes
@@ -65,6 +67,8 @@ class LabelEditor(QWidget):
         self.duplicate = button(texts("Duplicate"))
         self.remove = button(texts("Remove"))
         self.form = ValueForm(desk.workspace, LABEL_FIELDS, self._store)
+        self.shape = ValueForm(desk.workspace, SHAPE_FIELDS, self._store)
+        self.shape_fold = Fold(desk.workspace, "shape", texts("Size and shape"), self.shape)
         self.elements = ElementsBox(desk.workspace)
         self.look = LabelLook(desk)
         self._lay_out(caution_panel)
@@ -87,6 +91,7 @@ class LabelEditor(QWidget):
         left.addLayout(button_row(self.new_label, self.duplicate, self.remove))
         left.addWidget(self.list)
         left.addWidget(self.form)
+        left.addWidget(self.shape_fold)
         left.addWidget(self.elements)
         left.addWidget(caution_panel)
         left.addStretch(1)
@@ -142,7 +147,10 @@ class LabelEditor(QWidget):
             one.setEnabled(stored is not None)
         self.elements.setVisible(stored is not None and stored.caution is None)
         self.form.setVisible(stored is not None)
+        self.shape_fold.setVisible(stored is not None)
         if stored is not None:
+            self.shape.show_record(stored.id, shown_values(stored.design))
+            self.shape.show_only(shape_fields_of(stored.design))
             self.form.show_record(stored.id, {**shown_values(stored.design), "name": stored.name})
             every = {spec.name for spec in LABEL_FIELDS}
             self.form.show_only(every if stored.caution is None else _CAUTION_FIELDS)
@@ -185,7 +193,8 @@ class LabelEditor(QWidget):
         if name == "name":
             labels.rename_label(self.desk.workspace, stored.id, str(value or ""))
             return
-        changes: dict[str, Any] = {name: stored_value(stored.design, name, value)}
+        design = stored.design
+        changes: dict[str, Any] = shape_changes(design, name, stored_value(design, name, value))
         labels.change_design(self.desk.workspace, stored.id, changes)
 
     def duplicate_label(self) -> None:

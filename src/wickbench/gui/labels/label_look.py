@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from wickbench.app.label_guides import label_guides
 from wickbench.app.label_making import MadeLabel, around_of, design_for, trouble
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
+from wickbench.app.label_vessel_findings import TO_FIT, TO_MEASURE
 from wickbench.app.labels import fit_to_sheet
 from wickbench.app.print_run_view import label_texts
 from wickbench.app.run_findings import once
@@ -22,6 +23,7 @@ from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.labels.canvas.acts import CanvasActs
 from wickbench.gui.labels.canvas.label_canvas import LabelCanvas
 from wickbench.gui.labels.elements_box import button_row
+from wickbench.gui.labels.vessel_card import VesselCard
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import button, heading, label
 
@@ -42,9 +44,11 @@ class LabelLook(QWidget):
 
     Signals:
         candle_chosen: the label is to be looked at with another candle.
+        measure_requested: key of a vessel whose outside is to be measured.
     """
 
     candle_chosen = Signal()
+    measure_requested = Signal(int)
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
@@ -64,6 +68,7 @@ class LabelLook(QWidget):
         self.real_size = button(texts("Real size"))
         self.size_words = label("", "quiet")
         self.fit = button(texts("Fit to the chosen sheet"), "flat")
+        self.vessel_card = VesselCard(desk)
         self.findings_heading = heading(texts("Before you print"))
         self.findings = FindingsList(N_("Nothing to mend on this label."))
         self.nothing = label(texts("Begin with “New label”: choose a design, then make it yours."))
@@ -89,6 +94,7 @@ class LabelLook(QWidget):
         box.addLayout(button_row(self.fit))
         box.addWidget(self.findings_heading)
         box.addWidget(self.findings)
+        box.addWidget(self.vessel_card)
         box.addStretch(1)
 
     def _connect(self) -> None:
@@ -96,14 +102,21 @@ class LabelLook(QWidget):
         self.fit.clicked.connect(self._fit)
         self.preview.drafted.connect(self.show_drafts)
         self.findings.go_requested.connect(self._go_to_element)
+        self.vessel_card.measure_requested.connect(self.measure_requested)
         self.whole.clicked.connect(self.preview.fit)
         self.real_size.clicked.connect(self.preview.real_size)
         for tool, factor in ((self.smaller, 1 / _ZOOM), (self.larger, _ZOOM)):
             tool.clicked.connect(partial(self._zoom, factor))
 
-    def _go_to_element(self, _place: str, at: object) -> None:
+    def _go_to_element(self, place: str, at: object) -> None:
         """A finding leads to what it is about."""
-        if isinstance(at, int):
+        if not isinstance(at, int):
+            return
+        if place == TO_MEASURE:
+            self.measure_requested.emit(at)
+        elif place == TO_FIT:
+            self.vessel_card.fit.setFocus()
+        else:
             self.preview.choose((at,))
             self.preview.chosen_changed.emit()
             self.preview.setFocus()
@@ -142,6 +155,7 @@ class LabelLook(QWidget):
         self.arrange.setVisible(editable)
         guides = label_guides(self._desk.workspace, stored.id) if stored and editable else ()
         self.preview.show_guides(guides)
+        self.vessel_card.show_label(stored, self.shown_candle)
         if stored is None:
             self.preview.show_label(None)
             return
@@ -172,10 +186,12 @@ class LabelLook(QWidget):
             made = self.made(replace(stored, design=design))
         except DomainError as error:
             self.preview.show_label(None)
+            self.vessel_card.show_laid(None)
             found = (trouble(error),)
         else:
             self.preview.show_label(made.laid)
-            found = once(made.content.findings)
+            self.vessel_card.show_laid(made.laid)
+            found = once([*made.content.findings, *self.vessel_card.findings(made.laid.design)])
         self.findings.show_findings(self._desk.workspace.texts, found, goal=_element_of)
 
     def made(self, stored: StoredLabel) -> MadeLabel:
@@ -224,8 +240,8 @@ class LabelLook(QWidget):
 
 
 def _element_of(finding: Finding) -> tuple[str, object] | None:
-    """Where a finding is mended: the element that it is about."""
+    """Where a finding is mended: the element that it is about, the vessel, or the fit to it."""
     match finding.about:
-        case ("element", int(at)):
-            return "element", at
+        case ("element" | "fit" | "vessel" as place, int(at)):
+            return place, at
     return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING, ClassVar, Final
 
 from PySide6.QtGui import QResizeEvent
@@ -105,6 +106,7 @@ class LabelsPage(Page):
         self.side_panel.edit_requested.connect(self.show_record)
         self.side_panel.make_requested.connect(self._begin_caution)
         self.editor.label_shown.connect(self._show_panels)
+        self.editor.look.measure_requested.connect(partial(self.go_requested.emit, "vessels"))
         self.element_panel.drafted.connect(self._drafted)
 
     # -- showing ---------------------------------------------------------------------------------

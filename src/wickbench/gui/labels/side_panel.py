@@ -10,16 +10,18 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from wickbench.app.candles import view_candle
 from wickbench.app.caution_sticker import base_of
 from wickbench.app.label_making import MadeLabel, design_for
+from wickbench.app.label_on_vessel import label_on_vessel
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.labels.caution_panel import REGION_WORDS
 from wickbench.gui.labels.label_preview import LabelPreview
+from wickbench.gui.labels.labelled_vessel import LabelledVessel
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, card, heading, label
-from wickbench.gui.vessels.vessel_drawing import VesselPicture
 
 if TYPE_CHECKING:
     from wickbench.app.label_store import StoredLabel
+    from wickbench.documents.label_layout import LaidOutLabel
     from wickbench.domain.catalog import Candle
     from wickbench.gui.labels.desk import Desk
 
@@ -51,7 +53,7 @@ class SidePanel(QWidget):
         self.edit = button(texts("Change what it says"), "flat")
         self.make = button(texts("Begin a caution sticker"))
         self.vessel_heading = heading(texts("On the vessel"))
-        self.vessel = VesselPicture(texts("Vessel of the candle"))
+        self.vessel = LabelledVessel(texts)
         self.state = label("", "quiet")
         self._frame, inside = card()
         inside.addWidget(self.caution)
@@ -140,13 +142,23 @@ class SidePanel(QWidget):
 
     def _show_vessel(self, candle: Candle | None) -> None:
         workspace = self._desk.workspace
-        drawing = None
+        drawing, on = None, None
         if candle is not None:
             view = view_candle(candle, self._desk.shelf, workspace.settings, workspace.texts)
-            drawing = view.drawing
-        self.vessel.show_drawing(drawing)
+            drawing, laid = view.drawing, self._jar_label(candle)
+            if laid is not None and view.vessel is not None:
+                on = label_on_vessel(laid, view.vessel, drawing)
+        self.vessel.show_vessel(drawing, on)
         self.vessel_heading.setVisible(drawing is not None)
         self.state.setText(candle.name if candle is not None and drawing is not None else "")
+
+    def _jar_label(self, candle: Candle) -> LaidOutLabel | None:
+        """The candle's label in this print run."""
+        view = self._desk.view
+        for line, made, stored in zip(view.lines, view.made, view.labels, strict=True):
+            if line.candle_id == candle.id and stored.kind == "jar":
+                return made.laid
+        return None
 
     def _edit(self) -> None:
         if self._caution is not None:

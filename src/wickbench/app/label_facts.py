@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from wickbench.app.texts_marker import N_
 from wickbench.documents.facts_block import BARE, BOTH, WORD
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.net_weight import declared
+from wickbench.domain.net_weight import declared_for
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -66,7 +66,7 @@ def fact_values(
 def declared_net(
     declared_net_g: float | None, settings: Settings, texts: Texts, *, both: bool = False
 ) -> Declared | None:
-    """The declared net weight as printed where most is sold; None when it cannot be.
+    """The declared net weight as printed wherever it is sold; None when it cannot be.
 
     Args:
         declared_net_g: as the candle says.
@@ -76,16 +76,15 @@ def declared_net(
     """
     if declared_net_g is None:
         return None
-    region = next(iter(settings.regions), "US")
     mass_mg = round(declared_net_g * _MG_PER_G)
     try:
-        return declared(mass_mg, region, texts.language, other_units=True if both else None)
+        return declared_for(mass_mg, settings.regions, texts.language, both=both)
     except OutOfRange:
         return None
 
 
 def _net(declared_net_g: float | None, settings: Settings, texts: Texts) -> dict[str, str]:
-    found = {}
+    found: dict[str, str] = {}
     for name, both in (("net_weight", False), (BOTH, True)):
         said = declared_net(declared_net_g, settings, texts, both=both)
         if said is not None:

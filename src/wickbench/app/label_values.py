@@ -29,6 +29,8 @@ FIELD_WORDS: Final[Mapping[str, str]] = {
     "ingredients": N_("What the oils contain"),
     "code": N_("Code of the candle"),
     "net_weight": N_("Net weight"),
+    "net_weight_first": N_("Net weight, first of two lines"),
+    "net_weight_second": N_("Net weight, second of two lines"),
     "lot": N_("Lot"),
     "poured_on": N_("Day of pouring"),
     "burn_time": N_("Burn advice"),
@@ -93,7 +95,7 @@ def sample_values(settings: Settings, texts: Texts) -> dict[str, str]:
         "recipe": texts(N_("Name of scent")),
         "identity": texts(N_("scented {wax} candle"), wax=texts(CLASS_SHORT["soy"])),
         "wax": texts(CLASS_SHORT["soy"]),
-        "net_weight": net_weight_text(_SAMPLE_G, settings, texts),
+        **_net_weight(_SAMPLE_G, settings, texts),
         "business": texts(N_("Your business")),
         "business_address": texts(N_("Street, town")),
         "lot": f"{texts(settings.text('lot_word'))} 26-330-A1",
@@ -108,10 +110,17 @@ def sample_values(settings: Settings, texts: Texts) -> dict[str, str]:
     return fields | said
 
 
-def net_weight_text(declared_net_g: float | None, settings: Settings, texts: Texts) -> str:
-    """The declared net weight as printed where most is sold; empty when not declared."""
+def _net_weight(declared_net_g: float | None, settings: Settings, texts: Texts) -> dict[str, str]:
+    """The declared net weight as printed where it is sold, whole and on two lines."""
     said = declared_net(declared_net_g, settings, texts)
-    return said.text if said is not None else ""
+    if said is None:
+        return {}
+    first, second = (*said.lines, "")[:2]
+    return {
+        "net_weight": said.text,
+        "net_weight_first": first,
+        "net_weight_second": second,
+    }
 
 
 def _facts(settings: Settings, texts: Texts, candle: Candle | None) -> dict[str, str]:
@@ -150,7 +159,7 @@ def _candle(shelf: Shelf, settings: Settings, texts: Texts, candle: Candle) -> d
         "vessel": shelf.names.get(candle.vessel_id, "") if candle.vessel_id else "",
         "code": candle.code or "",
         "burn_time": texts(_BURN, n=LONGEST_BURN_H) if candle.wick_ids else "",
-        "net_weight": net_weight_text(candle.declared_net_g, settings, texts),
+        **_net_weight(candle.declared_net_g, settings, texts),
         "price": texts.money(price) if price is not None else "",
     }
 

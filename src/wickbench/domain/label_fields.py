@@ -20,6 +20,8 @@ FIELD_NAMES: Final = (
     "lot",
     "poured_on",
     "net_weight",
+    "net_weight_first",
+    "net_weight_second",
     "burn_time",
     "ingredients",
     "price",

@@ -117,7 +117,9 @@ def declared(
     return Declared(math.floor(promised), first, second if with_other else "", lead)
 
 
-def declared_for(mass_mg: int, regions: Sequence[str], language: str = "en") -> Declared:
+def declared_for(
+    mass_mg: int, regions: Sequence[str], language: str = "en", *, both: bool = False
+) -> Declared:
     """A declaration that serves every region sold in.
 
     The US asks for both systems and for no order of them; the EU and the UK want the metric figure
@@ -127,6 +129,7 @@ def declared_for(mass_mg: int, regions: Sequence[str], language: str = "en") -> 
         mass_mg: declared weight in mg.
         regions: sold in; the US when there is none.
         language: as `declared`.
+        both: in both systems, even where one is enough.
 
     Raises:
         OutOfRange: unknown region, or a weight outside 1 g to 25 kg.
@@ -135,7 +138,7 @@ def declared_for(mass_mg: int, regions: Sequence[str], language: str = "en") -> 
     for region in chosen:
         _check_region(region)
     metric_first = next((region for region in chosen if region != "US"), "US")
-    return declared(mass_mg, metric_first, language, other_units="US" in chosen)
+    return declared(mass_mg, metric_first, language, other_units=both or "US" in chosen)
 
 
 def declared_text(mass_mg: int, region: str, language: str = "en") -> str:

@@ -6,11 +6,10 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
 
 from wickbench.app.label_store import design_values, element_rows, element_values
-from wickbench.app.labels import STARTING_NAMES, begin_label, editable_version
+from wickbench.app.labels import editable_version
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.labels import FrameElement, LabelDesign, LineElement, PictureElement
-from wickbench.domain.starting_labels import starting_design
 from wickbench.domain.wrap_fit import (
     CLEARANCE_MM,
     FRONT_SHARE,
@@ -70,6 +69,7 @@ class WrapPlan:
         zone: where it goes, clearance taken off.
         share: of the way round for a label on the front; ``None`` for one that goes round.
         sure: as in `Outside`.
+        keeps_size: it stays as large as it is and is only bent.
     """
 
     vessel: str
@@ -77,6 +77,7 @@ class WrapPlan:
     zone: Zone
     share: float | None = None
     sure: bool = True
+    keeps_size: bool = False
 
     @property
     def bent(self) -> bool:
@@ -146,7 +147,8 @@ def curved_plan(vessel: Vessel, texts: Texts, design: LabelDesign) -> WrapPlan:
     around = wall.around_mm(zone.middle_mm)
     narrow = Zone(wall, low, high)
     share = min(1.0, (design.width_mm - design.overlap_mm) / around)
-    return WrapPlan(vessel.name, fit_wrap(narrow, share=share), narrow, share, whole.sure)
+    size = fit_wrap(narrow, share=share)
+    return WrapPlan(vessel.name, size, narrow, share, whole.sure, keeps_size=True)
 
 
 # -- what moves where ----------------------------------------------------------------------------
@@ -240,19 +242,3 @@ def fit_to_vessel(
         rows = element_rows(connection, version)
         for row, element in zip(rows, changed.elements, strict=True):
             records.update(connection, "label_element", row["id"], element_values(element))
-
-
-def new_wrap_label(
-    workspace: Workspace, starting: str, plan: WrapPlan, *, origin: object = None
-) -> int:
-    """A label from a starting design, begun in the size that a vessel wants.
-
-    Returns:
-        the label's key.
-    """
-    size = plan.size
-    front = min(size.seen_mm, plan.zone.wall.around_mm(plan.zone.middle_mm) * FRONT_SHARE)
-    design = fitted_design(starting_design(starting, front, size.height_mm), plan)
-    called = workspace.texts(STARTING_NAMES[starting]).partition(":")[0]
-    name = workspace.texts(N_("{design} for {vessel}"), design=called, vessel=plan.vessel)
-    return begin_label(workspace, design, name, origin=origin)

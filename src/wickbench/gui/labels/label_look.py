@@ -12,13 +12,14 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from wickbench.app.label_guides import label_guides
 from wickbench.app.label_making import MadeLabel, around_of, design_for, trouble
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
-from wickbench.app.label_vessel_findings import TO_FIT, TO_MEASURE
+from wickbench.app.label_vessel_findings import TO_MEASURE
 from wickbench.app.labels import fit_to_sheet
 from wickbench.app.print_run_view import label_texts
 from wickbench.app.run_findings import once
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
+from wickbench.gui.finding_row import FindingCare
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.labels.canvas.acts import CanvasActs
 from wickbench.gui.labels.canvas.label_canvas import LabelCanvas
@@ -102,6 +103,7 @@ class LabelLook(QWidget):
         self.fit.clicked.connect(self._fit)
         self.preview.drafted.connect(self.show_drafts)
         self.findings.go_requested.connect(self._go_to_element)
+        self.findings.offer_taken.connect(self.vessel_card.take_offer)
         self.vessel_card.measure_requested.connect(self.measure_requested)
         self.whole.clicked.connect(self.preview.fit)
         self.real_size.clicked.connect(self.preview.real_size)
@@ -114,8 +116,6 @@ class LabelLook(QWidget):
             return
         if place == TO_MEASURE:
             self.measure_requested.emit(at)
-        elif place == TO_FIT:
-            self.vessel_card.fit.setFocus()
         else:
             self.preview.choose((at,))
             self.preview.chosen_changed.emit()
@@ -192,7 +192,8 @@ class LabelLook(QWidget):
             self.preview.show_label(made.laid)
             self.vessel_card.show_laid(made.laid)
             found = once([*made.content.findings, *self.vessel_card.findings(made.laid.design)])
-        self.findings.show_findings(self._desk.workspace.texts, found, goal=_element_of)
+        care = FindingCare(offers=self.vessel_card.offers)
+        self.findings.show_findings(self._desk.workspace.texts, found, goal=_element_of, care=care)
 
     def made(self, stored: StoredLabel) -> MadeLabel:
         """A label laid out for the candle it is looked at with.
@@ -240,8 +241,8 @@ class LabelLook(QWidget):
 
 
 def _element_of(finding: Finding) -> tuple[str, object] | None:
-    """Where a finding is mended: the element that it is about, the vessel, or the fit to it."""
+    """Where a finding is mended: the element that it is about, or the vessel."""
     match finding.about:
-        case ("element" | "fit" | "vessel" as place, int(at)):
+        case ("element" | "vessel" as place, int(at)):
             return place, at
     return None

@@ -1,4 +1,7 @@
-"""A label and the vessel of the candle it is looked at with: fitted to it, and drawn on it."""
+"""A label and the vessel of the candle it is looked at with: fitted to it, and drawn on it.
+
+The picture stands in a column of its own; the page puts it there.
+"""
 
 from __future__ import annotations
 
@@ -9,7 +12,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 
 from wickbench.app.label_on_vessel import label_on_vessel
-from wickbench.app.label_vessel_findings import vessel_findings
+from wickbench.app.label_vessel_findings import TO_FIT, vessel_findings
 from wickbench.app.label_wraps import fit_to_vessel, takes_label_round
 from wickbench.app.measures import measure_once
 from wickbench.app.texts_marker import N_
@@ -39,7 +42,10 @@ _PIECE_HEIGHT: Final = 130
 
 
 class VesselCard(QWidget):
-    """Fit to the vessel, the picture of the label on it, and the curved piece as it is printed.
+    """Fit to the vessel, and the curved piece as it is printed.
+
+    Attributes:
+        view: the picture of the label on the vessel under a heading that folds it.
 
     Signals:
         measure_requested: key of a vessel whose outside is to be measured.
@@ -65,8 +71,10 @@ class VesselCard(QWidget):
         self.piece_words = label("", "quiet")
         self.piece = LabelPreview(texts("The curved piece as it is printed"), largest=4.0)
         self.piece.setFixedHeight(_PIECE_HEIGHT)
-        self._body = QWidget()
-        self.fold = Fold(desk.workspace, "vessel", texts("On the vessel"), self._body, is_open=True)
+        self.fold = Fold(
+            desk.workspace, "vessel", texts("On the vessel"), self.vessel, is_open=True
+        )
+        self.view = QWidget()
         self._idle = IdleTurns(self)
         self._lay_out()
         self.measure.clicked.connect(self._ask_to_measure)
@@ -74,8 +82,8 @@ class VesselCard(QWidget):
         name_attributes(self)
 
     def _lay_out(self) -> None:
-        box, inside = QVBoxLayout(self), QVBoxLayout(self._body)
-        for one in (box, inside):
+        box, beside = QVBoxLayout(self), QVBoxLayout(self.view)
+        for one in (box, beside):
             one.setContentsMargins(0, 0, 0, 0)
             one.setSpacing(8)
         box.addWidget(self.piece_words)
@@ -83,8 +91,7 @@ class VesselCard(QWidget):
         box.addLayout(button_row(self.fit, self.measure))
         box.addWidget(self.trouble)
         box.addWidget(self.how)
-        box.addWidget(self.fold)
-        inside.addWidget(self.vessel)
+        beside.addWidget(self.fold)
 
     # -- showing ---------------------------------------------------------------------------------
     def show_label(self, stored: StoredLabel | None, candle: Candle | None) -> None:
@@ -102,6 +109,21 @@ class VesselCard(QWidget):
     def findings(self, design: LabelDesign) -> list[Finding]:
         """What the label does on the vessel."""
         return vessel_findings(design, self._vessel, self._desk.workspace.texts)
+
+    def offers(self, finding: Finding) -> tuple[tuple[str, str], ...]:
+        """Ways to mend a finding about the vessel at once: which plan, in words."""
+        if finding.about[:1] != (TO_FIT,):
+            return ()
+        texts = self._desk.workspace.texts
+        curved = [str(at) for at, (_, plan) in enumerate(self._plans) if plan.keeps_size]
+        if finding.key == "wrap.straight-rises" and curved:
+            return ((curved[0], texts(N_("Make it a curved wrap"))),)
+        return (("0", texts(N_("Fit it all the way round"))),) if self._plans else ()
+
+    def take_offer(self, key: str) -> None:
+        """Fit the label as an offer says."""
+        if key.isdigit() and int(key) < len(self._plans):
+            self.fit_now(self._plans[int(key)][1])
 
     def show_laid(self, laid: LaidOutLabel | None) -> None:
         """Show the label as it is laid out just now; drawn when no key waits."""

@@ -1,0 +1,166 @@
+"""Ways to mend the net weight of a label at once: each tried on a layout before it is offered.
+
+A way is offered only when the finding goes and nothing new goes wrong: all text still fits, nothing
+touches anything that it did not touch before. Each is applied as one undoable act.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING, Any, Final
+
+from wickbench.app.label_elements import row_at
+from wickbench.app.label_rules import REQUIRED
+from wickbench.app.label_store import element_values
+from wickbench.app.labels import editable_version
+from wickbench.app.net_lines import printed_beside
+from wickbench.app.net_ways import Way, ways_of
+from wickbench.app.required_texts import required_findings
+from wickbench.app.texts_marker import N_
+from wickbench.domain.errors import DomainError
+from wickbench.domain.findings import Rank
+from wickbench.domain.labels import AnyElement, LabelDesign
+from wickbench.storage import records
+
+if TYPE_CHECKING:
+    from wickbench.app.label_check import LabelCheck
+    from wickbench.app.workspace import Workspace
+    from wickbench.documents.label_layout import LaidOutLabel
+    from wickbench.domain.findings import Finding
+
+LayOut = Callable[[LabelDesign], "LaidOutLabel"]
+MOST_OFFERS: Final = 3
+MENDED: Final = frozenset(
+    f"{REQUIRED}{key}"
+    for key in (
+        "figures-small",
+        "figures-small-panel",
+        "net-missing",
+        "net-too-much",
+        "net-differs",
+        "net-no-ounces",
+        "net-no-grams",
+        "net-word",
+        "net-metric-first",
+        "net-decimals",
+        "net-fraction",
+        "net-no-fractions",
+        "net-crowded",
+        "net-high",
+        "net-turned",
+        "net-not-in-front",
+        "net-pale",
+    )
+)
+"""Keys of the findings for which ways are looked for."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NetProposal:
+    """A way that was tried and works.
+
+    Attributes:
+        key: tells it from the others of a finding.
+        words: msgid of what it does.
+        data: for the words.
+        at: place of the element that it changes; ``None`` when it adds one.
+        element: as it will stand.
+    """
+
+    key: str
+    words: str
+    data: Mapping[str, object] = field(default_factory=dict)
+    at: int | None
+    element: AnyElement
+
+
+def net_proposals(check: LabelCheck, finding: Finding, lay_out: LayOut) -> tuple[NetProposal, ...]:
+    """Ways to mend a finding about the net weight that work, the simplest first.
+
+    Args:
+        check: the label as it is.
+        finding: one of its findings.
+        lay_out: lays a design out with the values of the check.
+    """
+    if finding.key not in MENDED:
+        return ()
+    before = _troubles(check)
+    found: list[NetProposal] = []
+    parts: list[frozenset[str]] = []
+    for way in ways_of(check, finding):
+        if any(known <= way.parts for known in parts):
+            continue  # a simpler way that is part of this one works already
+        proposal = _tried(check, finding, way, before, lay_out)
+        if proposal is not None:
+            found.append(proposal)
+            parts.append(way.parts)
+        if len(found) == MOST_OFFERS:
+            break
+    return tuple(found)
+
+
+def apply_proposal(
+    workspace: Workspace, label_id: int, proposal: NetProposal, *, origin: object = None
+) -> None:
+    """Change the label as proposed: one undoable act.
+
+    Raises:
+        OutOfRange: the element is no longer there.
+    """
+    with workspace.step(N_("Mend the net weight"), origin=origin) as connection:
+        version, design = editable_version(connection, label_id)
+        values: dict[str, Any] = element_values(proposal.element)
+        if proposal.at is None:
+            place = {"version_id": version, "position": len(design.elements)}
+            records.insert(connection, "label_element", {**place, **values})
+        else:
+            row = row_at(connection, version, proposal.at)
+            records.update(connection, "label_element", int(str(row["id"])), values)
+
+
+def changed_design(check: LabelCheck, way: Way) -> LabelDesign:
+    """The design with one way taken."""
+    design = check.laid.design
+    if way.at is None:
+        return replace(design, elements=(*design.elements, way.element))
+    elements = [*design.elements]
+    elements[way.at] = way.element
+    return replace(design, elements=tuple(elements))
+
+
+def _tried(
+    check: LabelCheck, finding: Finding, way: Way, before: frozenset[object], lay_out: LayOut
+) -> NetProposal | None:
+    for size_pt in way.sizes(check):
+        sized = way.at_size(size_pt)
+        try:
+            after = _troubles(replace(check, laid=lay_out(changed_design(check, sized))))
+        except DomainError:
+            continue
+        if _same(finding) not in after and after <= before:
+            data = {**way.data, **({"size": size_pt} if size_pt else {})}
+            return NetProposal(
+                key=way.key, words=way.words, data=data, at=way.at, element=sized.element
+            )
+    return None
+
+
+def _troubles(check: LabelCheck) -> frozenset[object]:
+    """What is wrong, each by its key, region and element, without its numbers."""
+    told = [one for one in check.laid.findings if one.rank is not Rank.NOTE]
+    return frozenset([*map(_same, (*told, *required_findings(check).wrong)), *_touching(check)])
+
+
+def _same(finding: Finding) -> tuple[object, ...]:
+    return finding.key, finding.data.get("region", ""), finding.about
+
+
+def _touching(check: LabelCheck) -> Iterator[object]:
+    """Whether the net weight's ink lies over any other."""
+    line = check.declared
+    ink = line.ink if line is not None else None
+    if line is None or ink is None:
+        return
+    if any(ink.meets(other) for other in printed_beside(check.laid, line)):
+        yield "touching", line.at

@@ -134,8 +134,11 @@ class FindingsList(QWidget):
     def _name_fold(self, texts: Texts, count: int) -> None:
         if self.fold is None:
             return
-        one, many = N_("{n} finding left as it is"), N_("{n} findings left as they are")
-        self.fold.setText(texts.plural(one, many, count))
+        self.fold.setText(
+            texts.plural(
+                N_("{n} finding left as it is"), N_("{n} findings left as they are"), count
+            )
+        )
         self.fold.setAccessibleName(self.fold.text())
         self.fold.setVisible(count > 0)
 

@@ -28,6 +28,7 @@ from wickbench.documents.label_layout import (
     label_outline,
     lay_out_label,
 )
+from wickbench.documents.numbered import Spot, numbered_label
 from wickbench.documents.outlines import line, oval, rectangle, rounded
 from wickbench.documents.pdf import PdfSurface
 from wickbench.documents.ring import Ring, ring_of
@@ -47,7 +48,7 @@ from wickbench.domain.sheets import StickerSheet
 from wickbench.domain.wraps import partial_wrap, wrap_development
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable, Iterator, Mapping
 
     from wickbench.documents.label_draws import AnyDraw, TextDraw
     from wickbench.documents.label_layout import LaidOutLabel
@@ -515,3 +516,28 @@ def test_a_curved_text_is_bent_letter_by_letter() -> None:
         x, y = middle_of(one)
         assert middle_of(other) == pytest.approx(laid.bent.ring.to_paper(x, y), abs=1e-9)
         assert other.turn_deg == pytest.approx(one.turn_deg + laid.bent.ring.turn_deg(x))
+
+
+def test_numbers_of_a_run_stand_on_a_bent_label_and_nothing_twice() -> None:
+    design = design_of(
+        NARROW_BELOW,
+        text_at(10, 5, 160, "Every sticker"),
+        text_at(10, 25, 160, "number {number}"),
+        text_at(10, 45, 160, "and below it"),
+    )
+
+    def lay_out(wanted: LabelDesign, values: Mapping[str, str]) -> LaidOutLabel:
+        return lay_out_label(wanted, values, shelf().nearest)
+
+    made = numbered_label(design, {}, range(8, 11), lay_out)
+    for nth, number in enumerate((8, 9, 10)):
+        surface = RecordingSurface()
+        surface.begin_page(200, 120)
+        made.paint(surface, nth, Spot(5, 5))
+        alone = RecordingSurface()
+        alone.begin_page(200, 120)
+        draw_label(lay_out(design, {"number": str(number)}), alone)
+        assert sorted(surface.spans) == sorted(alone.spans)
+        assert f"number {number} " in surface.spans
+        places = {(round(one.x_mm + 5, 6), round(one.y_mm + 5, 6)) for one in alone.texts}
+        assert {(round(one.x_mm, 6), round(one.y_mm, 6)) for one in surface.texts} == places

@@ -65,6 +65,11 @@ class BentLabel:
         """Height of the upright rectangle round it."""
         return self.ring.sector.height_mm
 
+    def only(self, parts: Iterable[tuple[int, int]]) -> BentLabel:
+        """Some of its draws: from each first to the one before its end."""
+        draws = tuple(draw for first, end in parts for draw in self.draws[first:end])
+        return replace(self, draws=draws)
+
     def outline(self, inset_mm: float = 0.0) -> Path:
         """Its edge, drawn in by so much of the flat rectangle; negative runs over the edge."""
         wide, high = self.ring.width_mm - 2 * inset_mm, self.ring.height_mm - 2 * inset_mm

@@ -109,8 +109,7 @@ class Still:
 
     def paint(self, surface: Surface, _number: str, spot: Spot) -> None:
         """Refer to the form, made at the first sticker."""
-        design = self.label.design
-        size = (design.width_mm, design.height_mm)
+        size = (self.label.width_mm, self.label.height_mm)
         key = f"{self.label.key}-{spot.bleed_mm:.3f}"
         draw = partial(draw_label, self.label)
         surface.form(key, *size, draw, margin_mm=spot.bleed_mm)
@@ -206,9 +205,10 @@ def _stilled(label: LaidOutLabel, elements: Sequence[int], layer: int) -> list[S
     if not elements and (layer or not label.design.background):
         return []
     draws = tuple(draw for at in elements for draw in label.draws_of(at))
+    bent = label.bent and label.bent.only(label.parts[at] for at in elements)
     design = label.design if not layer else replace(label.design, background="")
     key = f"{label.key}-still-{layer}"
-    return [Still(replace(label, design=design, draws=draws, key=key))]
+    return [Still(replace(label, design=design, draws=draws, key=key, bent=bent))]
 
 
 def _joined(
@@ -217,7 +217,10 @@ def _joined(
     """The layer at the back with one element more, which nothing that moves lies under."""
     assert isinstance(layer, Still)  # noqa: S101 - see numbered_label
     still = layer.label
-    return Still(replace(still, draws=still.draws + label.draws_of(at)))
+    draws, bent = still.draws + label.draws_of(at), still.bent
+    if bent is not None and label.bent is not None:
+        bent = replace(bent, draws=bent.draws + label.bent.only([label.parts[at]]).draws)
+    return Still(replace(still, draws=draws, bent=bent))
 
 
 def _moving(
@@ -225,7 +228,7 @@ def _moving(
 ) -> list[NumberLine | Fresh]:
     """Lines of a straight text; what is not one is laid out anew each time."""
     element = label.design.elements[at]
-    if isinstance(element, TextElement):
+    if isinstance(element, TextElement) and label.bent is None:
         lines = _number_lines(label, at, element, values, widest)
         if lines is not None:
             return list(lines)

@@ -75,6 +75,8 @@ def without_general_edges(findings: Sequence[Finding]) -> list[Finding]:
 
 def _inner_box(laid: LaidOutLabel) -> tuple[float, float, float, float]:
     """What may not be lost: the box of all texts, the whole sticker without any."""
+    if laid.bent is not None:
+        return 0.0, 0.0, laid.width_mm, laid.height_mm
     xs: list[float] = []
     ys: list[float] = []
     for text in laid.texts:

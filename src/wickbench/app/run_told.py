@@ -52,7 +52,7 @@ def run_told(
     settled = settle([one for one in owned if one is not None], aside)
     loose = [one for one, owner in zip(found, owned, strict=True) if owner is None]
     told = once([*(one.finding for one in settled.found), *loose])
-    owners = {told_key(one): _owners(one, settled.found) for one in told}
+    owners = {told_key(one): owners_in(one, settled.found) for one in told}
     return RunTold(findings=told, left=settled.left, owners=owners)
 
 
@@ -61,7 +61,8 @@ def told_key(finding: Finding) -> tuple[str, str]:
     return finding.key, fingerprint(finding)
 
 
-def _owners(finding: Finding, owned: Sequence[Owned]) -> tuple[Owned, ...]:
+def owners_in(finding: Finding, owned: Sequence[Owned]) -> tuple[Owned, ...]:
+    """Those of the findings that one sentence tells of; none for what may not be left."""
     fields = finding.data.get(_FIELDS)
     if isinstance(fields, tuple):  # several empty fields, told in one
         return tuple(

@@ -15,14 +15,12 @@ from wickbench.app.label_values import LabelSubject, label_values, sample_values
 from wickbench.app.label_vessel_findings import TO_MEASURE
 from wickbench.app.labels import fit_to_sheet
 from wickbench.app.print_run_view import label_texts
-from wickbench.app.run_findings import once
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
-from wickbench.gui.finding_row import FindingCare
-from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.labels.canvas.acts import CanvasActs
 from wickbench.gui.labels.canvas.label_canvas import LabelCanvas
+from wickbench.gui.labels.checked_label import CheckedLabel, ShownLabel
 from wickbench.gui.labels.elements_box import button_row
 from wickbench.gui.labels.vessel_card import VesselCard
 from wickbench.gui.naming import accessible, name_attributes
@@ -71,7 +69,8 @@ class LabelLook(QWidget):
         self.fit = button(texts("Fit to the chosen sheet"), "flat")
         self.vessel_card = VesselCard(desk)
         self.findings_heading = heading(texts("Before you print"))
-        self.findings = FindingsList(N_("Nothing to mend on this label."))
+        self.checked = CheckedLabel(desk, _element_of, self.vessel_card.offers)
+        self.findings = self.checked.list
         self.nothing = label(texts("Begin with “New label”: choose a design, then make it yours."))
         self._lay_out(texts("Shown for"))
         self._connect()
@@ -93,8 +92,9 @@ class LabelLook(QWidget):
         box.addWidget(self.preview)
         box.addWidget(self.size_words)
         box.addLayout(button_row(self.fit))
+        box.addWidget(self.vessel_card.tools)
         box.addWidget(self.findings_heading)
-        box.addWidget(self.findings)
+        box.addWidget(self.checked)
         box.addWidget(self.vessel_card)
         box.addStretch(1)
 
@@ -146,7 +146,7 @@ class LabelLook(QWidget):
         """Show a label with one of its elements chosen."""
         self._stored, self._at = stored, at
         self.nothing.setVisible(stored is None)
-        parts = (self.preview, self.findings_heading, self.findings, self.size_words, self.fit)
+        parts = (self.preview, self.findings_heading, self.checked, self.size_words, self.fit)
         for part in (*parts, *self._tools):
             part.setVisible(stored is not None)
         editable = stored is not None and stored.caution is None
@@ -159,6 +159,7 @@ class LabelLook(QWidget):
         if stored is None:
             self.preview.show_label(None)
             return
+        self.checked.forget()
         self.show_draft(None)
         self._say_size(stored)
 
@@ -181,19 +182,21 @@ class LabelLook(QWidget):
             every = enumerate(design.elements)
             elements = tuple(drafts.get(at, one) for at, one in every)
             design = replace(design, elements=elements)
-        found: tuple[Finding, ...]
+        made: MadeLabel | None = None
         try:
             made = self.made(replace(stored, design=design))
         except DomainError as error:
             self.preview.show_label(None)
             self.vessel_card.show_laid(None)
-            found = (trouble(error),)
+            found = [trouble(error)]
         else:
             self.preview.show_label(made.laid)
             self.vessel_card.show_laid(made.laid)
-            found = once([*made.content.findings, *self.vessel_card.findings(made.laid.design)])
-        care = FindingCare(offers=self.vessel_card.offers)
-        self.findings.show_findings(self._desk.workspace.texts, found, goal=_element_of, care=care)
+            found = [*made.content.findings, *self.vessel_card.findings(made.laid.design)]
+        shown = ShownLabel(
+            stored=stored, made=made, candle=self.shown_candle, values=self.values(), found=found
+        )
+        self.checked.show_label(shown, settled=not drafts)
 
     def made(self, stored: StoredLabel) -> MadeLabel:
         """A label laid out for the candle it is looked at with.
@@ -201,18 +204,22 @@ class LabelLook(QWidget):
         Raises:
             DomainError: it cannot be laid out.
         """
-        desk, candle = self._desk, self.shown_candle
-        settings, texts = desk.workspace.settings, label_texts(desk.workspace)
-        values = sample_values(settings, texts)
-        if candle is not None:
-            subject = LabelSubject(candle_id=candle.id)
-            own = label_values(desk.shelf, settings, texts, subject)
-            values = {**own, "lot": own["lot"] or values["lot"]}
+        desk, candle, values = self._desk, self.shown_candle, self.values()
         if stored.caution is not None:
             design = design_for(stored, None)
             return desk.maker.caution(stored.caution, design, desk.shelf, candle, values=values)
         around_mm = around_of(stored.kind, candle, desk.shelf)
         return desk.maker.label(stored.design, values, around_mm=around_mm)
+
+    def values(self) -> dict[str, str]:
+        """What the fields are filled with: of the candle, else of a sample."""
+        desk, candle = self._desk, self.shown_candle
+        settings, texts = desk.workspace.settings, label_texts(desk.workspace)
+        sample = sample_values(settings, texts)
+        if candle is None:
+            return sample
+        own = label_values(desk.shelf, settings, texts, LabelSubject(candle_id=candle.id))
+        return {**own, "lot": own["lot"] or sample["lot"]}
 
     def _say_size(self, stored: StoredLabel) -> None:
         texts, design = self._desk.workspace.texts, stored.design
@@ -222,6 +229,9 @@ class LabelLook(QWidget):
             height_mm=design.height_mm,
             number=str(stored.number),
         )
+        if design.shape == "wrap":
+            wrap = N_("{size} · a wrap; what is hatched lies under its beginning")
+            size = texts(wrap if design.overlap_mm else N_("{size} · a wrap"), size=size)
         printed = texts(N_("printed: the next change begins a new version"))
         self.size_words.setText(f"{size} · {printed}" if stored.frozen else size)
         sheet = self._desk.sheet

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from wickbench.app.label_wraps import outside_of, takes_label_round
 from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.labels import FrameElement, LineElement, PictureElement
-from wickbench.domain.wrap_fit import MOST_RISE_MM, WrapSize, Zone, joins_mm
+from wickbench.domain.wrap_fit import MOST_RISE_MM, WrapSize, Zone, askew_mm, joins_mm
 
 if TYPE_CHECKING:
     from wickbench.app.texts import Texts
@@ -138,8 +138,8 @@ class _Fit:
             return self._bend(size)
         lower, upper = joins_mm(size, self.zone)
         found = []
-        if abs(lower - upper) > _JOIN_MM:
-            askew = abs(lower - upper)
+        askew = abs(askew_mm(size, self.zone))
+        if askew > _JOIN_MM:
             found.append(
                 self._finding(Rank.WATCH, "wrap.ends-askew", askew_mm=askew, **self._both(size))
             )

@@ -222,3 +222,18 @@ def joins_mm(size: WrapSize, zone: Zone) -> tuple[float, float]:
         size.width_mm * size.bottom_mm / middle - zone.wall.around_mm(low),
         size.width_mm * size.top_mm / middle - zone.wall.around_mm(high),
     )
+
+
+def askew_mm(size: WrapSize, zone: Zone) -> float:
+    """How much further the ends overlap at one edge than at the other, seen as an angle.
+
+    Ends that both lie straight up the wall overlap by the same angle everywhere, and by more
+    millimetres where the vessel is wider: those are not askew.
+
+    Returns:
+        the difference on the middle of the zone's way round; below 0 the lower edge overlaps more.
+    """
+    low, high = zone.label_edges_mm(size.height_mm)
+    lower, upper = joins_mm(size, zone)
+    turns = upper / zone.wall.around_mm(high) - lower / zone.wall.around_mm(low)
+    return turns * zone.wall.around_mm(zone.middle_mm)

@@ -1,6 +1,6 @@
 """A label and the vessel of the candle it is looked at with: fitted to it, and drawn on it.
 
-The picture stands in a column of its own; the page puts it there.
+Buttons and picture stand where the page has room for them, apart from the card.
 """
 
 from __future__ import annotations
@@ -39,12 +39,14 @@ if TYPE_CHECKING:
     from wickbench.gui.labels.desk import Desk
 
 _PIECE_HEIGHT: Final = 130
+_DRAWN: Final = ("wall", "wax")
 
 
 class VesselCard(QWidget):
     """Fit to the vessel, and the curved piece as it is printed.
 
     Attributes:
+        tools: buttons that fit the label to the vessel.
         view: the picture of the label on the vessel under a heading that folds it.
 
     Signals:
@@ -74,7 +76,7 @@ class VesselCard(QWidget):
         self.fold = Fold(
             desk.workspace, "vessel", texts("On the vessel"), self.vessel, is_open=True
         )
-        self.view = QWidget()
+        self.view, self.tools = QWidget(), QWidget()
         self._idle = IdleTurns(self)
         self._lay_out()
         self.measure.clicked.connect(self._ask_to_measure)
@@ -82,15 +84,14 @@ class VesselCard(QWidget):
         name_attributes(self)
 
     def _lay_out(self) -> None:
-        box, beside = QVBoxLayout(self), QVBoxLayout(self.view)
-        for one in (box, beside):
+        box, beside, above = (QVBoxLayout(one) for one in (self, self.view, self.tools))
+        for one in (box, beside, above):
             one.setContentsMargins(0, 0, 0, 0)
             one.setSpacing(8)
         box.addWidget(self.piece_words)
         box.addWidget(self.piece)
-        box.addLayout(button_row(self.fit, self.measure))
-        box.addWidget(self.trouble)
-        box.addWidget(self.how)
+        above.addLayout(button_row(self.fit, self.measure, self.how))
+        above.addWidget(self.trouble)
         beside.addWidget(self.fold)
 
     # -- showing ---------------------------------------------------------------------------------
@@ -157,8 +158,8 @@ class VesselCard(QWidget):
         measures = measure_once(vessel, shelf, workspace.settings)
         drawing = draw_vessel(vessel, measures, None, DrawnWick(0), workspace.texts)
         if drawing is not None:
-            zone = tuple(one for one in drawing.labels if one.role == "zone")
-            drawing = replace(drawing, labels=zone)
+            lines = tuple(one for one in drawing.lines if one.role in _DRAWN)
+            drawing = replace(drawing, lines=lines, labels=())
         self.vessel.show_vessel(drawing, label_on_vessel(laid, vessel, drawing))
 
     # -- fitting ---------------------------------------------------------------------------------

@@ -14,7 +14,17 @@ if TYPE_CHECKING:
 
     from wickbench.documents.front_view import FrontLabel
 
-_SHADE: Final = ((0.0, 92), (0.12, 44), (0.32, 10), (0.5, 0), (0.68, 10), (0.88, 44), (1.0, 92))
+_SHADE: Final = (
+    (0.0, 96),
+    (0.06, 52),
+    (0.16, 22),
+    (0.32, 5),
+    (0.5, 0),
+    (0.68, 5),
+    (0.84, 22),
+    (0.94, 52),
+    (1.0, 96),
+)
 """Darkness from the left to the right edge of the vessel, of 255."""
 
 

@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
-import hashlib
 from functools import partial
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Any
 
 from wickbench.app.calibrations import calibration_texts, correction
 from wickbench.app.label_making import typeface_shelf
+from wickbench.app.label_store import label_of
 from wickbench.app.labels import freeze
+from wickbench.app.print_jobs import PrintJob, Record, done_at_once, written
+from wickbench.app.print_snapshots import keep_print, snapshot
 from wickbench.app.texts_marker import N_
 from wickbench.app.used_stickers import after_print
 from wickbench.documents.calibration_page import draw_calibration_page
+from wickbench.documents.kept_drawing import KeepingSurface
 from wickbench.documents.pdf_file import write_pdf
-from wickbench.documents.sheet_layout import draw_sheets
+from wickbench.documents.sheet_layout import draw_sheet, draw_sheets
 from wickbench.documents.typefaces import SANS
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Rank
-from wickbench.storage import state
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -25,10 +27,8 @@ if TYPE_CHECKING:
 
     from wickbench.app.print_run_view import RunView
     from wickbench.app.workspace import Workspace
+    from wickbench.documents.sheet_layout import SheetPages
     from wickbench.documents.surface import Surface
-
-COUNTER: Final = "label_print"
-SNAPSHOT_VERSION: Final = 1
 
 
 def run_drawing(
@@ -40,13 +40,23 @@ def run_drawing(
         DomainError: ``print.nothing`` without labels, ``print.stopped`` when something stops it;
             a proof is only refused the former.
     """
+    pages = printable(workspace, view, proof=proof)
+    fix = correction(workspace, view.run.printer, view.run.tray)
+    return partial(draw_sheets, pages=pages, correction=fix, proof=proof)
+
+
+def printable(workspace: Workspace, view: RunView, *, proof: bool = False) -> SheetPages:
+    """The placed run, when there is something to print and nothing that stops it.
+
+    Raises:
+        DomainError: as `run_drawing`.
+    """
     if view.pages is None or not view.sheets:
         raise DomainError("print.nothing")
     if not proof and not view.may_print:
         first = next(one for one in view.findings if one.rank is Rank.STOPS)
         raise DomainError("print.stopped", sentence=workspace.texts.say(first))
-    fix = correction(workspace, view.run.printer, view.run.tray)
-    return partial(draw_sheets, pages=view.pages, correction=fix, proof=proof)
+    return view.pages
 
 
 def export_labels(workspace: Workspace, view: RunView, path: Path) -> int:
@@ -55,8 +65,8 @@ def export_labels(workspace: Workspace, view: RunView, path: Path) -> int:
     Raises:
         DomainError: as `run_drawing`, and when the file cannot be written.
     """
-    write_labels(workspace, view, path)
-    return record_labels(workspace, view, path)
+    number = done_at_once(written(run_job(workspace, view), path))
+    return 0 if number is None else number
 
 
 def write_labels(workspace: Workspace, view: RunView, path: Path, *, proof: bool = False) -> Path:
@@ -75,23 +85,61 @@ def write_labels(workspace: Workspace, view: RunView, path: Path, *, proof: bool
     )
 
 
-def record_labels(workspace: Workspace, view: RunView, path: Path | None = None) -> int:
-    """Keep what went to paper, and freeze the labels that did; gives the print's number."""
-    sha256 = hashlib.sha256(path.read_bytes()).hexdigest() if path is not None else None
-    with workspace.unjournalled("print_runs") as connection:
-        number = state.next_number(connection, COUNTER)
-        state.record_print(
-            connection,
-            at_ms=workspace.clock.now_ms(),
-            kind="labels",
-            title=run_title(workspace, view),
-            snapshot={"number": number, **snapshot(view)},
-            file_name=path.name if path is not None else None,
-            sha256=sha256,
-        )
+def run_job(workspace: Workspace, view: RunView, *, proof: bool = False) -> PrintJob:
+    """The run as a job that is drawn page by page; a proof is not recorded.
+
+    Raises:
+        DomainError: as `run_drawing`.
+    """
+    pages = printable(workspace, view, proof=proof)
+    fix = correction(workspace, view.run.printer, view.run.tray)
+    sheets = pages.sheet_numbers
+    draw = partial(draw_sheet, pages=pages)
+    return PrintJob(
+        title=run_title(workspace, view),
+        page_mm=(pages.sheet.page_w_mm, pages.sheet.page_h_mm),
+        language=workspace.settings.text("language_of_labels") or "en",
+        author=workspace.settings.text("business_name"),
+        draws=tuple(partial(draw, sheet_no=at, correction=fix, proof=proof) for at in sheets),
+        kept=() if proof else tuple(partial(draw, sheet_no=at) for at in sheets),
+        record=None if proof else _recorder(workspace, view),
+    )
+
+
+def _recorder(workspace: Workspace, view: RunView) -> Record:
+    return partial(record_labels, workspace, view, printed=snapshot(workspace, view))
+
+
+def record_labels(
+    workspace: Workspace,
+    view: RunView,
+    path: Path | None = None,
+    keeping: KeepingSurface | None = None,
+    *,
+    printed: dict[str, Any] | None = None,
+) -> int:
+    """Keep what went to paper, and freeze the labels that did; gives the print's number.
+
+    Args:
+        workspace: the open workshop.
+        view: what was printed.
+        path: the file, if it is one.
+        keeping: the pages as kept while they were drawn; drawn now when not given.
+        printed: what the labels were made of when drawing began; as they are now when not given.
+    """
+    if keeping is None:
+        keeping = KeepingSurface()
+        pages = printable(workspace, view, proof=True)
+        for sheet_no in pages.sheet_numbers:
+            draw_sheet(keeping, pages, sheet_no)
+    whole = dict(printed if printed is not None else snapshot(workspace, view))
+    whole["drawing"] = keeping.kept()
+    number = keep_print(workspace, run_title(workspace, view), whole, path, keeping.pictures)
     fresh = {label.id: label for label in view.labels if not label.frozen}
     with workspace.step(N_("Print labels")) as connection:
-        freeze(connection, list(fresh.values()))
+        # A label that was changed while it was printed is another one now; what went to paper is
+        # in the record.
+        freeze(connection, [one for one in fresh.values() if label_of(connection, one.id) == one])
         after_print(connection, view)
     return number
 
@@ -127,31 +175,3 @@ def suggested_name(workspace: Workspace, view: RunView) -> str:
 def view_title(view: RunView) -> str:
     """The run's first label."""
     return view.labels[0].name.strip()[:60] if view.labels else ""
-
-
-def snapshot(view: RunView) -> dict[str, Any]:
-    """What was printed, whole: sheet, stickers used, texts as they stood on each label."""
-    sheet = view.sheet
-    measures = {} if sheet is None else {name: getattr(sheet, name) for name in sheet.__slots__}
-    return {
-        "version": SNAPSHOT_VERSION,
-        "run": view.run.id,
-        "sheet": measures,
-        "used": sorted(view.run.used),
-        "printer": [view.run.printer, view.run.tray],
-        "lines": [
-            {
-                "label": label.name,
-                "label_version": [label.id, label.number],
-                "candle": line.candle_id,
-                "lot": line.lot_code,
-                "count": line.count,
-                "texts": [text.text for text in made.laid.texts],
-            }
-            for line, label, made in zip(view.lines, view.labels, view.made, strict=True)
-        ],
-        "stickers": [
-            [one.sheet_no, one.index, one.entry]
-            for one in (view.pages.placements if view.pages else ())
-        ],
-    }

@@ -63,6 +63,18 @@ class KeptDrawing:
             self._runs.append(self._run(one, same))
 
     @property
+    def page_mm(self) -> tuple[float, float]:
+        """Width and height of the first page."""
+        return self._pages[0][0][1], self._pages[0][0][2]
+
+    @property
+    def missing(self) -> bool:
+        """Whether a picture is no longer there."""
+        every = (op for part in (*self._pages, *self._forms.values()) for op in part)
+        keys = {op[1] for op in every if op[0] == "i"}
+        return any(self._pictures(key) is None for key in keys)
+
+    @property
     def count(self) -> int:
         """How many pages there are."""
         return len(self._pages)

@@ -11,7 +11,7 @@ from wickbench.documents.pdf import PdfSurface
 from wickbench.domain.errors import DomainError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Generator, Iterable
     from pathlib import Path
 
     from wickbench.documents.surface import Surface
@@ -59,9 +59,51 @@ def write_pdf(
         DomainError: ``paper.is-folder``, ``paper.folder-missing``, ``paper.folder-read-only``,
             ``paper.disk-full``, ``paper.file-in-use``, ``paper.not-written``; what drawing raises.
     """
+    _refuse_folder(path)
+    data = pdf_bytes(draw, title=title, language=language, author=author, invariant=invariant)
+    return _put(path, data)
+
+
+def write_pages(
+    path: Path,
+    draws: Iterable[Callable[[Surface], None]],
+    *,
+    title: str,
+    language: str = "",
+    author: str = "",
+    invariant: bool = False,
+) -> Generator[int, None, Path]:
+    """Draw a document page by page; gives after each how many are drawn, at the end the path.
+
+    The file is there when all is done; whoever stops before leaves nothing behind.
+
+    Args:
+        path: where it goes, over what was there.
+        draws: draws one page each.
+        title: shown in the window of the reading program.
+        language: BCP 47.
+        author: name of the business, if any.
+        invariant: equal drawings give equal bytes.
+
+    Raises:
+        DomainError: as `write_pdf`.
+    """
+    _refuse_folder(path)
+    surface = PdfSurface(invariant=invariant)
+    surface.describe(title=title, language=language, author=author)
+    for done, draw in enumerate(draws, 1):
+        draw(surface)
+        yield done
+    return _put(path, surface.finish())
+
+
+def _refuse_folder(path: Path) -> None:
     if path.is_dir():
         raise DomainError("paper.is-folder", path=str(path))
-    data = pdf_bytes(draw, title=title, language=language, author=author, invariant=invariant)
+
+
+def _put(path: Path, data: bytes) -> Path:
+    """Write beside first, then rename."""
     try:
         beside = _write_beside(path, data)
     except OSError as error:

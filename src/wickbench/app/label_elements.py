@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
 
+from wickbench.app.label_curves import with_oval
 from wickbench.app.label_store import element_of, element_rows, element_values
 from wickbench.app.labels import editable_version
 from wickbench.app.texts_marker import N_
@@ -55,9 +56,10 @@ def change_element(
     """
     merge = ("label_element", label_id, at, *sorted(changes))
     with workspace.step(N_("Change what stands on a label"), merge=merge, origin=origin) as door:
-        version, _ = editable_version(door, label_id)
+        version, design = editable_version(door, label_id)
         row = row_at(door, version, at)
-        changed = replace(element_of(row), **changes)
+        element = element_of(row)
+        changed = replace(element, **with_oval(design, element, changes))
         records.update(door, "label_element", row["id"], element_values(changed))
 
 

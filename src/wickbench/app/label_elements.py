@@ -14,6 +14,7 @@ from wickbench.app.labels import editable_version
 from wickbench.app.texts_marker import N_
 from wickbench.documents.pictograms import LEAST_HEIGHT_MM
 from wickbench.documents.pictures import open_picture
+from wickbench.documents.svg_paths import is_svg, svg_drawing
 from wickbench.domain.errors import DomainError, OutOfRange
 from wickbench.domain.labels import (
     AnyElement,
@@ -36,7 +37,7 @@ if TYPE_CHECKING:
     from wickbench.app.workspace import Workspace
     from wickbench.storage.workshop_file import Connection
 
-MEDIA: Final[Mapping[str, str]] = {"PNG": "image/png", "JPEG": "image/jpeg"}
+MEDIA: Final[Mapping[str, str]] = {"PNG": "image/png", "JPEG": "image/jpeg", "SVG": "image/svg+xml"}
 _SQUARE: Final = frozenset({"code", "ornament", "pictogram"})
 MOST_PICTURE_BYTES: Final = 20_000_000
 
@@ -87,7 +88,8 @@ def set_picture(
 
     Raises:
         DomainError: ``picture.damaged``, ``picture.too-large``, ``label.picture-kind`` for
-            anything but PNG and JPEG, ``label.picture-unreadable`` when the file cannot be read.
+            anything but PNG, JPEG and SVG, ``label.picture-unreadable`` when the file cannot be
+            read; of an SVG as `svg_paths.svg_drawing`.
     """
     try:
         if path.stat().st_size > MOST_PICTURE_BYTES:
@@ -95,10 +97,7 @@ def set_picture(
         data = path.read_bytes()
     except OSError as error:
         raise DomainError("label.picture-unreadable", path=str(path)) from error
-    open_picture(data)
-    media = MEDIA.get(kind_of_picture(data))
-    if media is None:
-        raise DomainError("label.picture-kind")
+    media = _checked_media(data)
     with workspace.step(N_("Choose a picture"), origin=origin) as connection:
         key = state.store_blob(connection, data, media)
         version, _ = editable_version(connection, label_id)
@@ -108,6 +107,18 @@ def set_picture(
             raise OutOfRange("label.no-such-element")
         changed = replace(element, picture=key)
         records.update(connection, "label_element", row["id"], element_values(changed))
+
+
+def _checked_media(data: bytes) -> str:
+    """What a picture is, once it is certain that it can be drawn."""
+    if is_svg(data):
+        svg_drawing(data)
+        return MEDIA["SVG"]
+    open_picture(data)
+    media = MEDIA.get(kind_of_picture(data))
+    if media is None:
+        raise DomainError("label.picture-kind")
+    return media
 
 
 def kind_of_picture(data: bytes) -> str:

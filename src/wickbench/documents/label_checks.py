@@ -16,7 +16,6 @@ if TYPE_CHECKING:
 
     from wickbench.documents.affine import Affine
     from wickbench.documents.label_draws import LaidOutText
-    from wickbench.documents.pictures import PictureSize
     from wickbench.documents.text import Typeface
     from wickbench.documents.text_fit import SetText
     from wickbench.domain.label_fields import FilledText
@@ -32,7 +31,6 @@ LEAST_CONTRAST: Final = 3.0  # WCAG 2.1, 1.4.3, for large text; a stamp-sized la
 
 _SLACK_MM: Final = 0.05
 _PAPER: Final = "#ffffff"
-_MM_PER_INCH: Final = 25.4
 
 
 def typeface_findings(element: TextElement, face: Typeface, *, exact: bool) -> list[Finding]:
@@ -103,27 +101,6 @@ def check_lines(design: LabelDesign, done: SetText, turned: Affine) -> list[Find
 def check_ink(design: LabelDesign, corners: Sequence[tuple[float, float]]) -> list[Finding]:
     """Corners of letters nearer to the edge than the safe zone, or beyond the edge."""
     return _edge_findings(design, corners, "label.text")
-
-
-def check_picture(
-    design: LabelDesign, size: PictureSize, place: Rect, turned: Affine, *, covers: bool
-) -> list[Finding]:
-    """Too few pixels for its size on paper, or cut by the edge."""
-    found = []
-    if place.w_mm > 0:
-        dpi = size.width_px / (place.w_mm / _MM_PER_INCH)
-        if dpi < COARSE_DPI:
-            data = {"dots": round(dpi), "least": COARSE_DPI}
-            found.append(Finding(Rank.WATCH, "label.picture-coarse", data))
-    if not covers:
-        corners = [
-            turned.apply(x, y)
-            for x in (place.x_mm, place.right_mm)
-            for y in (place.y_mm, place.bottom_mm)
-        ]
-        if not _all_inside(design, corners, 0.0):
-            found.append(Finding(Rank.WATCH, "label.picture-cut"))
-    return found
 
 
 def contrast_at(design: LabelDesign, colour: str, at: int) -> float | None:

@@ -5,14 +5,15 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import turn
 from wickbench.documents.bending import BentLabel, bend_element
 from wickbench.documents.facts_block import place_facts
+from wickbench.documents.frame_outlines import frame_draws
 from wickbench.documents.label_checks import (
     check_ink,
-    check_picture,
     check_text,
     typeface_findings,
 )
@@ -20,15 +21,14 @@ from wickbench.documents.label_codes import place_code
 from wickbench.documents.label_drawings import place_drawing
 from wickbench.documents.label_draws import (
     AnyDraw,
-    ImageDraw,
     LaidOutText,
     PathDraw,
     faces_of,
 )
 from wickbench.documents.label_paint import paint_draws
+from wickbench.documents.label_pictures import place_picture
 from wickbench.documents.label_texts import ink_of, laid_text, set_text
-from wickbench.documents.outlines import figure, line, rectangle
-from wickbench.documents.pictures import picture_size
+from wickbench.documents.outlines import figure, line
 from wickbench.documents.ring import Ring, ring_of
 from wickbench.documents.surface import Path, Surface, map_path
 from wickbench.documents.text import Typeface
@@ -208,11 +208,14 @@ def _lay_out(work: _Work, at: int, element: Element) -> None:
     if isinstance(element, TextElement):
         _lay_out_text(work, at, element)
     elif isinstance(element, PictureElement):
-        _lay_out_picture(work, at, element)
+        picture = place_picture(work.design, at, work.pictures)
+        work.draws += picture.draws
+        work.findings += picture.findings
     elif isinstance(element, CodeElement):
         _lay_out_code(work, at, element)
     elif isinstance(element, FrameElement):
-        work.draws.append(_frame(work.design, element))
+        outline = partial(sticker_outline, work.design)
+        work.draws += frame_draws(element, outline, _turn_of(element))
     elif isinstance(element, LineElement):
         box = _box(element)
         path = line(box.x_mm, box.y_mm, box.right_mm, box.bottom_mm)
@@ -265,53 +268,6 @@ def _lay_out_code(work: _Work, at: int, element: CodeElement) -> None:
     work.draws += done.draws
     work.codes.append((at, done.text))
     work.findings += done.findings
-
-
-def _lay_out_picture(work: _Work, at: int, element: PictureElement) -> None:
-    about = ("element", at)
-    data = work.pictures(element.picture) if element.picture else None
-    if data is None:
-        key = "label.picture-missing" if element.picture else "label.picture-none"
-        work.findings.append(Finding(Rank.WATCH, key, {}, about))
-        return
-    try:
-        size = picture_size(data)
-    except DomainError as error:
-        work.findings.append(Finding(Rank.STOPS, error.key, error.data, about))
-        return
-    box = _box(element)
-    wide, high = _picture_size_mm(element.fit, box, size.width_px / size.height_px)
-    place = Rect(box.x_mm + (box.w_mm - wide) / 2, box.y_mm + (box.h_mm - high) / 2, wide, high)
-    turned = _turn_of(element)
-    clip = None
-    if element.fit == "cover":
-        clip = map_path(turned, rectangle(box.x_mm, box.y_mm, box.w_mm, box.h_mm))
-    x, y = turned.apply(place.x_mm, place.y_mm)
-    work.draws.append(ImageDraw(data, x, y, wide, high, element.turn_deg, clip))
-    found = check_picture(work.design, size, place, turned, covers=element.fit == "cover")
-    work.findings += [Finding(f.rank, f.key, f.data, about) for f in found]
-
-
-def _picture_size_mm(fit: str, box: Rect, aspect: float) -> tuple[float, float]:
-    by_width = (box.w_mm, box.w_mm / aspect)
-    by_height = (box.h_mm * aspect, box.h_mm)
-    if fit == "stretch":
-        return box.w_mm, box.h_mm
-    if (by_width[1] <= box.h_mm) == (fit == "contain"):
-        return by_width
-    return by_height
-
-
-def _frame(design: LabelDesign, element: FrameElement) -> PathDraw:
-    if element.figure == "sticker":
-        path = sticker_outline(design, element.inset_mm)
-    else:
-        box = _box(element).inset(element.inset_mm)
-        sides = (box.x_mm, box.y_mm, box.w_mm, box.h_mm)
-        path = figure(element.figure, *sides, corner_mm=element.corner_mm)
-        path = map_path(_turn_of(element), path)
-    stroke = element.colour if element.line_mm > 0 else None
-    return PathDraw(path, element.fill or None, stroke, element.line_mm, element.dash_mm)
 
 
 def _box(element: Element) -> Rect:

@@ -158,7 +158,7 @@ def _corner_curl(_ratio: float) -> Parts:
         bezier(end, (end[0] - 2.6, end[1] - 6.6), (10.0, 0.6), (24.0, 0.9)),
         1.15, 0.95, 0.7, 0.3, steps=20,
     )  # fmt: skip
-    sprout = leaf((12.4, 1.3), (17.6, 5.8), 2.0, -0.16)
+    sprout = leaf((12.2, 0.75), (17.8, 5.4), 2.0, -0.16)
     half = (curl, tail, sprout, disc(7.0, 7.4, 1.15))
     return (*half, *(_swapped(one) for one in (tail, sprout)))
 

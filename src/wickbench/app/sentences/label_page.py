@@ -7,7 +7,9 @@ from wickbench.app.texts_marker import N_
 SENTENCES: dict[str, str] = {
     "label.no-such-element": N_("This is no longer on the label. Choose another line."),
     "label.measure-missing": N_("Type a number here; without it nothing can be drawn."),
-    "label.picture-kind": N_("Only PNG and JPEG pictures go onto labels. Save it as one of them."),
+    "label.picture-kind": N_(
+        "Only PNG, JPEG and SVG pictures go onto labels. Save it as one of them."
+    ),
     "label.picture-unreadable": N_("{path} cannot be read. Choose another picture."),
     "print.too-many": N_("A print run has {most} stickers at most. Print it in parts."),
     "print.no-candle": N_(

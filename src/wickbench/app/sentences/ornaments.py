@@ -8,7 +8,7 @@ SENTENCES: dict[str, str] = {
     "ornament.unknown": N_("There is no ornament called {name}. Choose one from the list."),
     "ornament.no-room": N_("This drawing has no room. Make its box wider and higher."),
     "ornament.too-fine": N_(
-        "The finest line of this ornament is {line_mm} wide; below {least_mm} it breaks up in "
+        "The finest line of this drawing is {line_mm} wide; below {least_mm} it breaks up in "
         "printing. Make it larger or choose a bolder one."
     ),
     "ornament.cut": N_(

@@ -131,6 +131,13 @@ class ElementPanel(QWidget):
         form.show_record(record, shown_values(element))
         self.hint.setVisible(False)
 
+    def write_anew(self) -> None:
+        """Go to the text of the chosen element, all of it marked, so that typing replaces it."""
+        field = self.forms[kind_of(self.element)].fields.get("text") if self.element else None
+        if isinstance(field, NoteField):
+            field.note.setFocus()
+            field.note.selectAll()
+
     def clear(self, several: int = 0) -> None:
         """Nothing is chosen, or several things at once."""
         self.label_id = self.at = self.element = None
@@ -219,7 +226,7 @@ class ElementPanel(QWidget):
             return
         texts = self._workspace.texts
         path = self._ask.open_path(
-            texts("Which picture goes onto the label?"), texts("Pictures (*.png *.jpg *.jpeg)")
+            texts("Which picture goes onto the label?"), texts("Pictures (*.png *.jpg *.jpeg *.svg)")
         )
         if path is None:
             return

@@ -24,6 +24,7 @@ from wickbench.app.shelf import load_shelf
 from wickbench.documents.calibration import crosshairs
 from wickbench.domain.catalog import SheetMeasures
 from wickbench.gui.labels.calibration_dialog import CalibrationDialog
+from wickbench.gui.labels.gallery import Gallery
 from wickbench.gui.labels.labels_page import LABELS, RUN, LabelsPage
 from wickbench.gui.labels.sheet_painting import paint_sheet
 from wickbench.gui.labels.system_print import made_printer, print_drawing
@@ -111,6 +112,7 @@ def test_a_sheet_is_entered_drawn_and_printed_with_four_stickers_used(
     measures: dict[str, object],
 ) -> None:  # fmt: skip
     shop = page.workspace
+    shop.set_setting("business_name", "Tallow & Tide")
     enter_sheet(page, measures, clock)
     kept = load_shelf(shop).materials[page.desk.run.sheet_id or 0].details
     assert isinstance(kept, SheetMeasures)
@@ -119,8 +121,10 @@ def test_a_sheet_is_entered_drawn_and_printed_with_four_stickers_used(
     count = page.run.preview.sheet.count
     assert count == (21 if measures is THREE_BY_SEVEN else 24)
     clock.wait(5)
-    menu = page.run.panel.new_label.menu()
-    next(one for one in menu.actions() if one.objectName() == "new_hush").trigger()
+    page.run.panel.new_label.click()
+    gallery = page.findChild(Gallery)
+    assert gallery is not None
+    next(one for one in gallery.tiles if one.objectName() == "design_hush").click()
     page.tabs.setCurrentIndex(RUN)
     QApplication.processEvents()
     model = page.run.panel.model

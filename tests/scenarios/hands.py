@@ -9,13 +9,14 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 from sqlalchemy import select
 
+from wickbench.gui.labels.gallery import Gallery
 from wickbench.storage import state
 from wickbench.storage.tables import METADATA
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
-    from PySide6.QtWidgets import QMenu, QPushButton, QWidget
+    from PySide6.QtWidgets import QAbstractButton, QMenu, QPushButton, QWidget
 
     from gui.conftest import StandingClock
     from wickbench.gui.catalog.catalog_dock import CatalogDock
@@ -59,7 +60,7 @@ class Hands:
         assert QTest.qWaitForWindowActive(self.window)
 
     # -- doing ---------------------------------------------------------------------------------
-    def press(self, button: QPushButton) -> None:
+    def press(self, button: QAbstractButton) -> None:
         """Press a button that is there to be pressed."""
         assert button.isVisible(), f"{button.objectName()} cannot be seen"
         assert button.isEnabled(), f"{button.objectName()} is greyed"
@@ -73,6 +74,13 @@ class Hands:
         (action,) = [one for one in menu.actions() if one.text() == words]
         action.trigger()
         QApplication.processEvents()
+
+    def begin_label(self, button: QPushButton, starting: str) -> None:
+        """Press *New label* and, in the gallery, a design."""
+        self.press(button)
+        (gallery,) = [one for one in button.window().findChildren(Gallery) if one.isVisible()]
+        (tile,) = [one for one in gallery.tiles if one.offered.starting == starting]
+        self.press(tile)
 
     def type(self, form: FieldForm | Any, name: str, text: str) -> None:  # noqa: ANN401 - forms
         """Type over what stands in a field, or choose in it, and leave it with Enter."""

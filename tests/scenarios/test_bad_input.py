@@ -221,7 +221,7 @@ def labels(hands: Hands) -> LabelsPage:
     }  # fmt: skip
     for name, text in measures.items():
         hands.type(box.across if name in box.across.fields else box.down, name, text)
-    hands.pick(page.run.panel.new_label.menu(), "Hush: spaced capitals over a fine rule")
+    hands.begin_label(page.run.panel.new_label, "hush")
     page.tabs.setCurrentIndex(0)
     QApplication.processEvents()
     hands.cell(page.run.panel.lines, 0, "label_id", "Hush")

@@ -222,13 +222,14 @@ def enter_sheet(hands: Hands, page: LabelsPage, measures: dict[str, str]) -> Non
     assert box.findings.sentences == ["The measures fit the page."]
 
 
-def run_line(hands: Hands, page: LabelsPage, design: str, count: str) -> None:
+def run_line(hands: Hands, page: LabelsPage, design: tuple[str, str], count: str) -> None:
     """Begin a design, put it onto the sheet for the candle."""
-    hands.pick(page.run.panel.new_label.menu(), design)
+    starting, name = design
+    hands.begin_label(page.run.panel.new_label, starting)
     page.tabs.setCurrentIndex(0)
     QApplication.processEvents()
     at = len(page.run.panel.model.rows)
-    for key, text in (("label_id", design.partition(":")[0]), ("candle_id", "Fig & cedar, tumbler"),
+    for key, text in (("label_id", name), ("candle_id", "Fig & cedar, tumbler"),
                       ("count", count)):  # fmt: skip
         hands.cell(page.run.panel.lines, at, key, text)
 
@@ -237,7 +238,7 @@ def lay_out_labels(hands: Hands) -> None:
     """Labels on the sheet of 3 × 7 with its first four stickers gone."""
     page: LabelsPage = hands.page("labels")
     enter_sheet(hands, page, THREE_BY_SEVEN)
-    run_line(hands, page, "Hush: spaced capitals over a fine rule", "10")
+    run_line(hands, page, ("hush", "Hush"), "10")
     assert offered(hands, page.run.panel.lines, 0, "lot_code") == ["–", LOTS[1], LOTS[0]]
     hands.cell(page.run.panel.lines, 0, "lot_code", LOTS[0])
     hands.type_in(page.run.panel.used, "4")
@@ -261,7 +262,7 @@ def lay_out_cautions(hands: Hands) -> None:
     page: LabelsPage = hands.page("labels")
     hands.press(page.run.panel.new_run)
     enter_sheet(hands, page, CIRCLES)
-    run_line(hands, page, "Caution sticker", "24")
+    run_line(hands, page, ("caution", "Caution sticker"), "24")
 
 
 # -- what came of it -----------------------------------------------------------------------------

@@ -81,16 +81,20 @@ def new_label(
         design = LabelDesign(
             width_mm=width, height_mm=height, shape=shape, corner_mm=corner, kind="caution"
         )
-        wish = CautionWish(
-            region=next(iter(workspace.settings.regions), "US"),
-            languages=(workspace.settings.text("language_of_labels") or "en",),
-        )
-        properties: object = caution_values(wish)
+        properties: object = caution_values(usual_wish(workspace))
         called = workspace.texts(N_("Caution sticker"))
     else:
         design = starting_design(starting, width, height, shape=shape, corner_mm=corner)
         properties, called = None, workspace.texts(STARTING_NAMES[starting]).partition(":")[0]
     return begin_label(workspace, design, name or called, properties, origin=origin)
+
+
+def usual_wish(workspace: Workspace) -> CautionWish:
+    """What a new caution sticker says: for where most is sold, in the language of labels."""
+    return CautionWish(
+        region=next(iter(workspace.settings.regions), "US"),
+        languages=(workspace.settings.text("language_of_labels") or "en",),
+    )
 
 
 def begin_label(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import labels
 from wickbench.app.label_arranging import place_elements, whole_groups
@@ -47,11 +47,13 @@ class LabelEditor(QWidget):
 
     Signals:
         label_shown: a label, or another element of it, is shown; the side column follows.
+        new_label_requested: a label is to be begun.
     """
 
     label_shown = Signal()
+    new_label_requested = Signal()
 
-    def __init__(self, desk: Desk, new_menu: QMenu, caution_panel: CautionPanel) -> None:
+    def __init__(self, desk: Desk, caution_panel: CautionPanel) -> None:
         super().__init__()
         self.desk = desk
         self.label_id: int | None = None
@@ -63,7 +65,6 @@ class LabelEditor(QWidget):
         self.list = TableView(self.model, texts("Labels"), most_rows=7)
         self.list.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.new_label = button(texts("New label"))
-        self.new_label.setMenu(new_menu)
         self.duplicate = button(texts("Duplicate"))
         self.remove = button(texts("Remove"))
         self.form = ValueForm(desk.workspace, LABEL_FIELDS, self._store)
@@ -101,6 +102,7 @@ class LabelEditor(QWidget):
     def _connect(self) -> None:
         self.list.chosen.connect(self._chosen)
         self.list.remove_requested.connect(self.remove_label)
+        self.new_label.clicked.connect(self.new_label_requested)
         self.duplicate.clicked.connect(self.duplicate_label)
         self.remove.clicked.connect(self.remove_label)
         self.elements.chosen.connect(self._element_chosen)

@@ -13,6 +13,7 @@ from wickbench.app import printing, run_goals
 from wickbench.app.labels import CAUTION, new_label
 from wickbench.app.paper_sizes import paper_size
 from wickbench.app.pour_label_words import done_text
+from wickbench.app.starting_choices import title_at
 from wickbench.app.texts_marker import N_
 from wickbench.app.used_stickers import kept_sentence
 from wickbench.domain.errors import DomainError
@@ -20,6 +21,7 @@ from wickbench.gui.labels.calibration_dialog import CalibrationDialog
 from wickbench.gui.labels.caution_panel import CautionPanel
 from wickbench.gui.labels.desk import Desk
 from wickbench.gui.labels.element_panel import ElementPanel
+from wickbench.gui.labels.gallery import Gallery
 from wickbench.gui.labels.label_editor import LabelEditor
 from wickbench.gui.labels.pour_dialog import PourDialog
 from wickbench.gui.labels.run_view import RunWidget
@@ -61,7 +63,7 @@ class LabelsPage(Page):
         self.tabs = accessible(QTabBar(), texts("Print run or labels"))
         self.run = RunWidget(self.desk)
         self.caution_panel = CautionPanel(self.desk)
-        self.editor = LabelEditor(self.desk, self.run.panel.make_menu(), self.caution_panel)
+        self.editor = LabelEditor(self.desk, self.caution_panel)
         self.side_panel = SidePanel(self.desk)
         self.element_panel = ElementPanel(workspace, ask)
         self.proof = button(texts("Proof on plain paper"))
@@ -85,7 +87,7 @@ class LabelsPage(Page):
         self.main.addWidget(self.run)
         self.main.addWidget(self.editor)
         self.main.addStretch(1)
-        for aside in (self.side_panel, self.element_panel):
+        for aside in (self.side_panel, self.element_panel, self.editor.look.vessel_card.view):
             self.side.addWidget(aside)
         self.side.addStretch(1)
         self.show_side()
@@ -97,7 +99,8 @@ class LabelsPage(Page):
         self.print_button.clicked.connect(self.print_sheets)
         self.run.panel.position_requested.connect(self.correct_position)
         self.run.panel.run_chosen.connect(self._show_run)
-        self.run.panel.label_made.connect(self.show_record)
+        for place in (self.run.panel, self.editor):
+            place.new_label_requested.connect(self.begin_label)
         self.run.panel.pour_requested.connect(self.show_pour)
         self.run.panel.findings.go_requested.connect(self.lead)
         self.run.placed.connect(self._show_buttons)
@@ -175,6 +178,7 @@ class LabelsPage(Page):
             chosen = len(self.editor.look.preview.chosen)
             self.element_panel.clear(chosen if editing and chosen > 1 else 0)
         self.element_panel.setVisible(editing and not is_caution)
+        self.editor.look.vessel_card.view.setVisible(editing and not is_caution)
         self.show_side(shown=self.tabs.currentIndex() == RUN or (editing and not is_caution))
 
     def _show_candle(self) -> None:
@@ -190,6 +194,23 @@ class LabelsPage(Page):
         self.editor.look.show_draft(element)
 
     # -- doing -----------------------------------------------------------------------------------
+    def begin_label(self) -> None:
+        """Open the gallery of starting designs; the chosen one becomes a label."""
+        gallery = Gallery(self.desk, self)
+        gallery.setObjectName("gallery")
+        gallery.begun.connect(self.show_begun)
+        gallery.finished.connect(gallery.deleteLater)
+        gallery.open()
+
+    def show_begun(self, label_id: int) -> None:
+        """Show a label just begun, its name chosen so that typing replaces it."""
+        self.show_record(label_id)
+        stored = self.editor.stored
+        at = title_at(stored.design) if stored is not None and stored.caution is None else None
+        if at is not None:
+            self.editor.show_label(label_id, at)
+            self.element_panel.write_anew()
+
     def _begin_caution(self) -> None:
         self.show_record(new_label(self.workspace, CAUTION, self.desk.sheet))
 

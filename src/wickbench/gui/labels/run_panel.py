@@ -6,12 +6,12 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from wickbench.app import print_runs
 from wickbench.app.edit import read_field
 from wickbench.app.fields import field
-from wickbench.app.labels import CAUTION, STARTING_NAMES, new_label
+from wickbench.app.label_told import not_checked
 from wickbench.app.run_goals import SHEET, run_goal
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
@@ -22,6 +22,7 @@ from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.labels.begun_panel import BegunPanel
 from wickbench.gui.labels.elements_box import button_row
 from wickbench.gui.labels.pour_menu import PourMenu
+from wickbench.gui.labels.run_care import RunCare
 from wickbench.gui.labels.run_columns import RunColumns
 from wickbench.gui.labels.sheet_box import SheetBox
 from wickbench.gui.naming import name_attributes
@@ -41,13 +42,13 @@ class RunPanel(QWidget):
     """Table of the run, sheet, stickers used, printer, findings and buttons.
 
     Signals:
-        label_made: key of a label begun here.
+        new_label_requested: a label is to be begun.
         run_chosen: another print run is in hand.
         position_requested: the printer's position is to be corrected.
         pour_requested: the labels of a pour are to be made; its plan, or ``None``.
     """
 
-    label_made = Signal(int)
+    new_label_requested = Signal()
     run_chosen = Signal()
     position_requested = Signal()
     pour_requested = Signal(object)
@@ -67,13 +68,14 @@ class RunPanel(QWidget):
         self.lines = TableView(self.model, texts("Labels of this print run"), most_rows=8)
         self.lines.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.new_label = button(texts("New label"))
-        self.new_label.setMenu(self.make_menu())
         self.sheet_box = SheetBox(desk)
         self.begun = BegunPanel(desk)
         self.used = QuantityField(texts(USED.label))
         self.printer = ChoiceField(texts("Printer and tray"), ())
         self.counts = label("", "quiet")
         self.findings = FindingsList()
+        self._care = RunCare(desk, self.findings)
+        self.not_checked = label(not_checked(texts), "quiet")
         self.well = FindingsList()
         self.new_run = button(texts("New print run"))
         self._make_run_fields(texts)
@@ -91,16 +93,6 @@ class RunPanel(QWidget):
         self.runs_words = label(texts("Print run"), "quiet")
         self.name_words = label(texts("Name of this print run"), "quiet")
         self.remove_run = button(texts("Remove this print run"), "flat")
-
-    def make_menu(self) -> QMenu:
-        """The starting designs and the caution sticker."""
-        menu = QMenu(self)
-        texts = self._desk.workspace.texts
-        for word, name in (*STARTING_NAMES.items(), (CAUTION, N_("Caution sticker"))):
-            action = menu.addAction(texts(name))
-            action.setObjectName(f"new_{word}")
-            action.triggered.connect(partial(self._begin, word))
-        return menu
 
     def _lay_out(self) -> None:
         texts = self._desk.workspace.texts
@@ -131,6 +123,7 @@ class RunPanel(QWidget):
         box.addWidget(heading(texts("Before you print")))
         box.addWidget(self.findings)
         box.addWidget(self.well)
+        box.addWidget(self.not_checked)
         for flat in (self.position, self.remove_run):  # under each other: both keep their words
             box.addWidget(flat, 0, Qt.AlignmentFlag.AlignLeft)
         box.addStretch(1)
@@ -139,6 +132,7 @@ class RunPanel(QWidget):
         self.lines.remove_requested.connect(self._remove)
         self.used.committed.connect(self._use_first)
         self.printer.committed.connect(self._choose_printer)
+        self.new_label.clicked.connect(self.new_label_requested)
         self.new_run.clicked.connect(self._begin_run)
         self.runs.committed.connect(self._choose_run)
         self.name.committed.connect(self._rename)
@@ -164,7 +158,8 @@ class RunPanel(QWidget):
         """Show what the placed run says."""
         view, texts = self._desk.view, self._desk.workspace.texts
         goal = partial(run_goal, view=view, shelf=self._desk.shelf)
-        self.findings.show_findings(texts, view.findings, goal=goal)
+        care = self._care.care()
+        self.findings.show_findings(texts, view.findings, goal=goal, care=care)
         self.well.show_well(texts, view.well)
         self.counts.setText(self.count_words())
 
@@ -225,10 +220,6 @@ class RunPanel(QWidget):
         return pairs
 
     # -- doing -----------------------------------------------------------------------------------
-    def _begin(self, starting: str) -> None:
-        key = new_label(self._desk.workspace, starting, self._desk.sheet)
-        self.label_made.emit(key)
-
     def _begin_run(self) -> None:
         self._desk.run_id = print_runs.new_run(self._desk.workspace, like=self._desk.run)
         self.run_chosen.emit()

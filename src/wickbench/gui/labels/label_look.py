@@ -219,7 +219,8 @@ class LabelLook(QWidget):
         if candle is None:
             return sample
         own = label_values(desk.shelf, settings, texts, LabelSubject(candle_id=candle.id))
-        return {**own, "lot": own["lot"] or sample["lot"]}
+        from_pour = {name: own[name] or sample[name] for name in ("lot", "poured_on")}
+        return {**own, **from_pour}
 
     def _say_size(self, stored: StoredLabel) -> None:
         texts, design = self._desk.workspace.texts, stored.design

@@ -136,12 +136,14 @@ class PdfSurface:
         font = self._font(run.face)
         linear = turned(turn_deg)
         at = (points_of(place[0]), self._up(place[1]))
+        adjusted, plain = font.shown(run)
         if any(glyph.y for glyph in run.glyphs):
-            plain = font.note(run)
+            plain = plain and not adjusted.spread
             shown = glyph_by_glyph(run, size_pt, at, linear)
         else:
-            array, plain = font.shown(run)
-            shown = f"{matrix(linear, at)} Tm [{array}] TJ"
+            shown = f"{matrix(linear, at)} Tm [{adjusted.array}] TJ"
+            if adjusted.spread:
+                shown = f"{number(adjusted.spread * size_pt / 1000)} Tc {shown} 0 Tc"
         body = f"{ink(colour)} BT /{font.name} {number(size_pt)} Tf {shown} ET"
         if not plain and not self._in_span:
             body = f"{_span(run.text)} {body} EMC"

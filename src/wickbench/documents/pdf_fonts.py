@@ -7,18 +7,20 @@ document closes, when all glyphs are known. After ISO 32000-1, 9.7 (composite fo
 
 from __future__ import annotations
 
+import math
+import unicodedata
 from typing import TYPE_CHECKING, Any, Final
 
 from reportlab.pdfbase import pdfdoc
 
-from wickbench.documents.pdf_operators import adjusted
-from wickbench.documents.text import subset
+from wickbench.documents.pdf_operators import Adjusted, adjusted
+from wickbench.documents.text import shape, subset
 
 if TYPE_CHECKING:
     from wickbench.documents.text import Run, Typeface
 
 _PER_EM: Final = 1000  # PDF glyph space
-_WIDE_GAP: Final = 150  # thousandths of an em: readers of PDF take more for a space
+_WIDE_GAP: Final = 80  # thousandths of an em: PDFium takes half the width of a blank for a blank
 _MOST_SHOWN: Final = 200
 _SYMBOLIC: Final = 4
 _BFCHAR_AT_MOST: Final = 100  # ISO 32000-1, 9.7.5.4
@@ -36,36 +38,48 @@ class GlyphFont:
 
     Attributes:
         name: resource name on the pages.
-        used: glyph id → the text it says by itself; the first use decides.
+        used: glyph id → the text it says by itself; the first use decides. The blank stays a
+            blank, though it also stands for blanks of other kinds and for hyphens not seen.
     """
 
     def __init__(self, face: Typeface, name: str) -> None:
         self.face = face
         self.name = name
         self.used: dict[int, str] = {0: ""}
-        self._shown: dict[int, tuple[Run, str, bool]] = {}
+        if face.has(" "):
+            self.used[shape(face, " ").glyphs[0].gid] = " "
+        self._shown: dict[int, tuple[Run, Adjusted, bool]] = {}
 
     def note(self, run: Run) -> bool:
-        """Note the glyphs of a run; False when the glyphs alone do not tell its text."""
+        """Note the glyphs of a run; False when the glyphs alone do not tell its text.
+
+        An accent typed after its letter says the same as both in one (UAX 15).
+        """
         plain = not run.backwards
         for glyph in run.glyphs:
-            said = self.used.setdefault(glyph.gid, glyph.text)
-            plain = plain and bool(glyph.text) and said == glyph.text
+            text = unicodedata.normalize("NFC", glyph.text)
+            said = self.used.setdefault(glyph.gid, text)
+            plain = plain and bool(text) and said == text
         return plain
 
-    def shown(self, run: Run) -> tuple[str, bool]:
+    def shown(self, run: Run) -> tuple[Adjusted, bool]:
         """The array of TJ of a run on its base line, and whether the glyphs alone tell its text.
 
         A run joined of others is put together from theirs, which are kept: a label's lines come
         again and again.
         """
         if run.parts:
-            pieces = [self.shown(part) for _, part in run.parts]
-            return " ".join(array for array, _ in pieces), all(plain for _, plain in pieces)
+            pieces = [self._kept(part, math.inf) for _, part in run.parts]
+            array = " ".join(piece.array for piece, _ in pieces)
+            widest = max(piece.widest for piece, _ in pieces)
+            return Adjusted(array, 0.0, widest), all(plain for _, plain in pieces)
+        return self._kept(run, _WIDE_GAP)
+
+    def _kept(self, run: Run, wide: float) -> tuple[Adjusted, bool]:
         kept = self._shown.get(id(run))
         if kept is None:
-            array, gap = adjusted(run)
-            kept = (run, array, self.note(run) and gap < _WIDE_GAP)
+            found = adjusted(run, wide)
+            kept = (run, found, self.note(run) and found.widest < _WIDE_GAP)
             if len(self._shown) >= _MOST_SHOWN:
                 self._shown.clear()
             self._shown[id(run)] = kept

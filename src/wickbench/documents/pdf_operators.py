@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
+from statistics import median
 from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.text import MM_PER_POINT
@@ -48,21 +50,48 @@ def matrix(linear: tuple[float, float, float, float], at: tuple[float, float]) -
     )
 
 
-def adjusted(run: Run) -> tuple[str, float]:
-    """The array of TJ and the widest gap in it, thousandths of an em."""
+@dataclass(frozen=True, slots=True)
+class Adjusted:
+    """How a run is shown with TJ; distances in thousandths of an em.
+
+    Attributes:
+        array: what stands in the brackets.
+        spread: space after every letter (Tc); readers take none for a gap between words.
+        widest: the widest gap that stays between two letters.
+    """
+
+    array: str
+    spread: float
+    widest: float
+
+
+def adjusted(run: Run, wide: float = math.inf) -> Adjusted:
+    """The array of TJ of a run.
+
+    Args:
+        run: on its base line.
+        wide: where a gap is as wide as this, letters are spread: their usual distance becomes Tc.
+            Not so where kerning makes their distances too different.
+    """
     k = _PER_EM / run.face.units_per_em
+    gaps: list[float] = []
+    pen = 0.0
+    for glyph in run.glyphs:
+        gaps.append((glyph.x - pen) * k)
+        pen = glyph.x + run.face.advance(glyph.gid)
+    between = gaps[1:] or [0.0]
+    even = max(between) - min(between) < wide <= max(between)
+    spread = median(between) if even else 0.0
+    rests = gaps[:1] + [gap - spread for gap in gaps[1:]]
     parts: list[str] = []
     pending = ""
-    pen = widest = 0.0
-    for glyph in run.glyphs:
-        gap = (glyph.x - pen) * k
+    for glyph, gap in zip(run.glyphs, rests, strict=True):
         if abs(gap) > _HAIR:
             parts += [f"<{pending}>"] if pending else []
             parts.append(f"{-gap:.2f}".rstrip("0").rstrip("."))
-            pending, widest = "", max(widest, gap)
+            pending = ""
         pending += f"{glyph.gid:04X}"
-        pen = glyph.x + run.face.advance(glyph.gid)
-    return " ".join([*parts, f"<{pending}>"]), widest
+    return Adjusted(" ".join([*parts, f"<{pending}>"]), spread, max(0.0, *rests))
 
 
 def glyph_by_glyph(

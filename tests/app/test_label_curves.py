@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from wickbench.app.label_curves import with_oval
+from wickbench.app.label_curves import fields_that_act, with_oval
 from wickbench.domain.labels import FrameElement, LabelDesign, TextElement
 
 LINE = TextElement(x_mm=12, y_mm=8, w_mm=40, h_mm=7, text="Round")
@@ -43,3 +43,11 @@ def test_what_fits_already_or_is_something_else_stays() -> None:
         assert with_oval(design("rectangle"), element, {"curve": "under"}) == {"curve": "under"}
     for changes in ({"curve": ""}, {"size_pt": 12.0}):
         assert with_oval(design("circle"), LINE, changes) == changes
+
+
+def test_a_curve_offers_no_field_that_does_nothing_there() -> None:
+    names = frozenset({"text", "wrap", "vertical", "align", "curve"})
+    bent = TextElement(x_mm=12, y_mm=8, w_mm=40, h_mm=7, text="Round", curve="over")
+    assert fields_that_act(bent, names) == {"text", "align", "curve"}
+    assert fields_that_act(LINE, names) == names
+    assert fields_that_act(FrameElement(x_mm=1, y_mm=1, w_mm=4, h_mm=7), names) == names

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
 _ROUND: Final = frozenset({"circle", "oval"})
+_STRAIGHT_ONLY: Final = frozenset({"wrap", "vertical"})
 _LOW: Final = 0.5
 
 
@@ -34,6 +35,17 @@ def with_oval(
         return changes
     x, y, wide, high = _oval(design, element, str(curve))
     return {**changes, "x_mm": x, "y_mm": y, "w_mm": wide, "h_mm": high}
+
+
+def fields_that_act(element: AnyElement, names: frozenset[str]) -> frozenset[str]:
+    """Fields of an element's form that change anything: a curve has no height and breaks no line.
+
+    Args:
+        element: the element.
+        names: of all fields of its form.
+    """
+    curved = isinstance(element, TextElement) and bool(element.curve)
+    return names - _STRAIGHT_ONLY if curved else names
 
 
 def _oval(

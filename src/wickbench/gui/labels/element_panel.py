@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QMenu, QVBoxLayout, QWi
 
 from wickbench.app import label_elements, type_styles
 from wickbench.app.edit import read_field
+from wickbench.app.label_curves import fields_that_act
 from wickbench.app.label_element_fields import (
     ELEMENT_WORDS,
     OTHER_FIELDS,
@@ -129,6 +130,7 @@ class ElementPanel(QWidget):
         if kind in _TYPESET:
             self._offer_styles(form, str(getattr(element, "family", "")))
         form.show_record(record, shown_values(element))
+        form.show_only(fields_that_act(element, frozenset(form.fields)))
         self.hint.setVisible(False)
 
     def write_anew(self) -> None:
@@ -226,7 +228,8 @@ class ElementPanel(QWidget):
             return
         texts = self._workspace.texts
         path = self._ask.open_path(
-            texts("Which picture goes onto the label?"), texts("Pictures (*.png *.jpg *.jpeg *.svg)")
+            texts("Which picture goes onto the label?"),
+            texts("Pictures (*.png *.jpg *.jpeg *.svg)"),
         )
         if path is None:
             return

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.label_making import MadeLabel
+from wickbench.app.label_paper import is_kraft
 from wickbench.app.label_store import caution_values
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
 from wickbench.app.label_wraps import WrapPlan, takes_label_round, wrap_plan
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
     from wickbench.domain.catalog import Candle
     from wickbench.domain.sheets import StickerSheet
 
-_KRAFT: Final = "kraft"
 _CAUTION_NAME: Final = N_("Caution sticker: what must be said, for the base")
 INKS: Final = {
     True: N_("black, for white paper and kraft"),
@@ -73,7 +73,8 @@ class Offered:
         name: what it is called.
         character: a few words on it.
         ink: which paper it is for, as a msgid's text; empty for a caution sticker.
-        made: laid out in the workshop's own words; ``None`` when it cannot be made there.
+        made: laid out in the workshop's own words; ``None`` when it cannot be made there, or when
+            that makes no sense and it is not offered.
         trouble: why not.
     """
 
@@ -84,11 +85,6 @@ class Offered:
     ink: str
     made: MadeLabel | None
     trouble: str = ""
-
-
-def is_kraft(surface: object) -> bool:
-    """Whether a sheet's paper is brown, by the word that the maker wrote."""
-    return _KRAFT in str(surface or "").casefold()
 
 
 def made_for(workspace: Workspace, shelf: Shelf, first: int | None = None) -> tuple[MadeFor, ...]:
@@ -120,16 +116,18 @@ def offer(
     found = []
     for starting, words in {**STARTING_NAMES, CAUTION: _CAUTION_NAME}.items():
         name, _, character = texts(words).partition(":")
+        kind = CAUTION if starting == CAUTION else STARTING[starting].kind
         made, trouble = None, ""
         try:
-            if starting == CAUTION:
+            if what.plan is not None and kind != "jar":
+                pass  # nothing goes round a lid or a base
+            elif starting == CAUTION:
                 wish, candle = usual_wish(workspace), _shown_candle(shelf)
                 made = maker.caution(wish, _empty(what), shelf, candle, values=values)
             else:
                 made = maker.label(design_of(starting, what), values)
         except DomainError as error:
             trouble = texts.say(error)
-        kind = CAUTION if starting == CAUTION else STARTING[starting].kind
         ink = texts(INKS[STARTING[starting].black_only]) if starting in STARTING else ""
         found.append(Offered(starting, kind, name, character.strip(), ink, made, trouble))
     return tuple(found)

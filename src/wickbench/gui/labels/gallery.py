@@ -142,6 +142,11 @@ class Gallery(QDialog):
         paper = paper_colour(kraft=self.paper.text() == "kraft")
         for tile, offered in zip(self.tiles, self._offered(), strict=True):
             tile.show_design(offered, paper)
+            tile.setVisible(offered.made is not None or bool(offered.trouble))
+        for kind, titled in self._headings.items():
+            titled.setVisible(
+                any(one.isVisibleTo(self._ground) for one in self.tiles if one.offered.kind == kind)
+            )
 
     @override
     def showEvent(self, event: QShowEvent) -> None:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from wickbench.app.label_guides import label_guides
 from wickbench.app.label_making import MadeLabel, around_of, design_for, trouble
+from wickbench.app.label_paper import seen_on_kraft
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
 from wickbench.app.label_vessel_findings import TO_MEASURE
 from wickbench.app.labels import fit_to_sheet
@@ -22,6 +23,7 @@ from wickbench.gui.labels.canvas.acts import CanvasActs
 from wickbench.gui.labels.canvas.label_canvas import LabelCanvas
 from wickbench.gui.labels.checked_label import CheckedLabel, ShownLabel
 from wickbench.gui.labels.elements_box import button_row
+from wickbench.gui.labels.papers import paper_colour
 from wickbench.gui.labels.vessel_card import VesselCard
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import button, heading, label
@@ -160,6 +162,8 @@ class LabelLook(QWidget):
             self.preview.show_label(None)
             return
         self.checked.forget()
+        kraft = seen_on_kraft(self._desk.shelf, stored.design, self._desk.run.sheet_id)
+        self.preview.paper = paper_colour(kraft=kraft)
         self.show_draft(None)
         self._say_size(stored)
 

@@ -29,6 +29,7 @@ from wickbench.gui.labels.canvas.guide_hand import (
 from wickbench.gui.labels.canvas.keys import moved_by_key
 from wickbench.gui.labels.canvas.label_painting import paint_label
 from wickbench.gui.labels.canvas.scale import Scale
+from wickbench.gui.labels.papers import WHITE
 from wickbench.gui.naming import accessible
 from wickbench.gui.theme import colours_of
 
@@ -58,6 +59,7 @@ class LabelCanvas(QWidget):
     Attributes:
         chosen: places of what is chosen in the design, from back to front.
         editable: things can be chosen and moved; a caution sticker is only looked at.
+        paper: colour of the paper it is seen on.
 
     Signals:
         chosen_changed: something else is chosen.
@@ -78,6 +80,7 @@ class LabelCanvas(QWidget):
         self.laid: LaidOutLabel | None = None
         self.chosen: tuple[int, ...] = ()
         self.editable = True
+        self.paper = WHITE
         self.scale = Scale()
         self.guide_hand = GuideHand()
         self._gesture: Gesture | None = None
@@ -164,7 +167,7 @@ class LabelCanvas(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if self.laid is not None:
-            paint_label(painter, self.scale, self.laid)
+            paint_label(painter, self.scale, self.laid, self.paper)
             self._paint_marks(painter)
         marks.paint_rulers(painter, self.scale, (self.width(), self.height()), colours_of(self))
         paint_guide_marks(painter, self.scale, self.guide_hand, colours_of(self))

@@ -8,6 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QTransform
 
 from wickbench.documents.label_layout import LaidOutLabel, draw_flat_label, sticker_outline
+from wickbench.gui.labels.papers import WHITE
 from wickbench.gui.painting import ScreenSurface, painter_path
 
 if TYPE_CHECKING:
@@ -17,16 +18,15 @@ if TYPE_CHECKING:
 
 _EDGE_LINE: Final = "#CFC3B2"
 _STRIP_LINE: Final = "#8A7B66"
-_PAPER: Final = "#FFFFFF"
 _MARK_PIXELS: Final = 9.0
 
 
-def paint_label(painter: QPainter, scale: Scale, laid: LaidOutLabel) -> None:
-    """Paint a label where the scale puts it."""
+def paint_label(painter: QPainter, scale: Scale, laid: LaidOutLabel, paper: str = WHITE) -> None:
+    """Paint a label where the scale puts it, on its paper."""
     design = laid.design
     edge = sticker_outline(design)
     _in_millimetres(painter, scale)
-    painter.fillPath(painter_path(edge), QColor(_PAPER))
+    painter.fillPath(painter_path(edge), QColor(paper))
     painter.restore()
     corner = scale.corner
     surface = ScreenSurface(painter, scale.per_mm, left=corner.x(), top=corner.y(), page=None)

@@ -207,18 +207,21 @@ class _Window:
         return -_QUARTER - self._turned
 
     def area(self, laid: Clip) -> Path:
-        """An area; what lies further round falls onto the edge of the vessel, where it is none."""
+        """An area, without what lies further round than can be seen."""
         path: list[tuple[str | float, ...]] = []
         for chain in laid:
-            angles = [angle + self._turned for angle, _ in chain]
-            if max(angles) <= -_QUARTER or min(angles) >= _QUARTER:
+            turned = [(angle + self._turned, height) for angle, height in chain]
+            low, high = min(turned)[0], max(turned)[0]
+            if high <= -_QUARTER or low >= _QUARTER:
                 continue
-            points = [
-                self._map.seen(min(_QUARTER, max(-_QUARTER, angle)), height)
-                for angle, (_, height) in zip(angles, chain, strict=True)
+            if low < -_QUARTER:
+                turned = _cut(turned, -_QUARTER, 1.0)
+            if high > _QUARTER:
+                turned = _cut(turned, _QUARTER, -1.0)
+            words = ("m", *("l" for _ in turned[1:]))
+            path += [
+                (word, *self._map.seen(*place)) for word, place in zip(words, turned, strict=True)
             ]
-            path.append(("m", *points[0]))
-            path += [("l", *point) for point in points[1:]]
             path.append(("z",))
         return tuple(path)
 
@@ -264,6 +267,25 @@ class _Window:
         top, bottom = min(y for _, y in corners) - 1.0, max(y for _, y in corners) + 1.0
         box = (("m", left, top), ("l", right, top), ("l", right, bottom), ("l", left, bottom))
         return FrontPicture(item.data, unit, (*clips, (*box, ("z",))))
+
+
+def _cut(chain: Sequence[Point], at: float, side: float) -> list[Point]:
+    """A closed chain cut along an upright line; ``side`` 1 keeps what lies right of it.
+
+    One step of the cutting by Sutherland and Hodgman: where a chain leaves and comes back it is
+    joined along the line, which leaves areas as they are.
+    """
+    kept: list[Point] = []
+    before = chain[-1]
+    for place in chain:
+        was, now = (before[0] - at) * side, (place[0] - at) * side
+        if (was < 0.0) != (now < 0.0):
+            share = was / (was - now)
+            kept.append((at, before[1] + (place[1] - before[1]) * share))
+        if now >= 0.0:
+            kept.append(place)
+        before = place
+    return kept
 
 
 def _unit_of(corners: Sequence[Point], part: tuple[float, float], *, upright: bool) -> Affine:

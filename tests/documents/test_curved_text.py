@@ -29,7 +29,7 @@ from wickbench.documents.surface import RecordingSurface
 from wickbench.documents.text import Glyph, Run, shape
 from wickbench.documents.text_fit import TextStyle
 from wickbench.domain.capitals import has_small_letters
-from wickbench.domain.labels import LabelDesign, TextElement
+from wickbench.domain.labels import FrameElement, LabelDesign, TextElement
 from wickbench.domain.sheets import Rect
 
 if TYPE_CHECKING:
@@ -337,6 +337,23 @@ def test_a_turned_element_turns_as_a_whole() -> None:
         )
         assert (other.x_mm, other.y_mm) == pytest.approx(there, abs=1e-9)
         assert other.turn_deg == pytest.approx(one.turn_deg + 70)
+
+
+def test_the_colour_behind_a_curve_is_looked_for_where_its_letters_stand() -> None:
+    ring = FrameElement(x_mm=2, y_mm=2, w_mm=56, h_mm=56, figure="oval", fill="#202020")
+    middle = FrameElement(x_mm=14, y_mm=14, w_mm=32, h_mm=32, figure="oval", fill="#ffffff")
+    for curve, turn_deg in (("over", 0.0), ("under", 0.0), ("over", 90.0)):
+        for colour, keys in (("#101010", ["label.low-contrast"]), ("#ffffff", [])):
+            box = {"x_mm": 4.0, "y_mm": 4.0, "w_mm": 52.0, "h_mm": 52.0}
+            text = TextElement(
+                **box, text="Round", size_pt=14, curve=curve, colour=colour, turn_deg=turn_deg
+            )
+            design = LabelDesign(
+                width_mm=60, height_mm=60, shape="circle", kind="lid",
+                elements=(ring, middle, text),
+            )  # fmt: skip
+            found = lay_out_label(design, {}, shelf().nearest).findings
+            assert [one.key for one in found] == keys
 
 
 # -- read back -----------------------------------------------------------------------------------

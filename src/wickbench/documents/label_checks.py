@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from wickbench.documents.affine import turn
 from wickbench.documents.lost_letters import lent, missing
 from wickbench.documents.rooms import is_inside
+from wickbench.documents.text import MM_PER_POINT
 from wickbench.domain.capitals import has_small_letters
 from wickbench.domain.findings import Finding, Rank
-from wickbench.domain.labels import FrameElement, PictureElement
+from wickbench.domain.labels import FrameElement, PictureElement, TextElement
 from wickbench.domain.sheets import Rect
 
 if TYPE_CHECKING:
@@ -19,7 +21,7 @@ if TYPE_CHECKING:
     from wickbench.documents.text import Typeface
     from wickbench.documents.text_fit import SetText
     from wickbench.domain.label_fields import FilledText
-    from wickbench.domain.labels import LabelDesign, TextElement
+    from wickbench.domain.labels import Element, LabelDesign
 
 # Common practice, no source: 5 pt dark on light, 8 pt light on dark; a face with small lower-case
 # letters needs more points, so the x is measured too: 5 pt of an ordinary face has 0.8 mm.
@@ -130,18 +132,37 @@ def _size_findings(design: LabelDesign, element: TextElement, laid: LaidOutText)
 
 
 def _ground(design: LabelDesign, at: int) -> str | None:
-    """Colour behind the middle of an element; None where a picture lies there."""
-    element = design.elements[at]
-    x, y = element.x_mm + element.w_mm / 2, element.y_mm + element.h_mm / 2
+    """Colour behind an element; None where a picture lies there."""
+    x, y = _seen_at(design.elements[at])
     for under in reversed(design.elements[:at]):
         box = Rect(under.x_mm, under.y_mm, under.w_mm, under.h_mm)
         if not (box.x_mm <= x <= box.right_mm and box.y_mm <= y <= box.bottom_mm):
             continue
         if isinstance(under, PictureElement):
             return None
-        if isinstance(under, FrameElement) and under.fill:
+        if isinstance(under, FrameElement) and under.fill and _fills(under, x, y):
             return under.fill
     return design.background or _PAPER
+
+
+def _seen_at(element: Element) -> tuple[float, float]:
+    """The middle of an element; of a curved text the middle of its letters, at the oval's edge."""
+    x, y = element.x_mm + element.w_mm / 2, element.y_mm + element.h_mm / 2
+    if not (isinstance(element, TextElement) and element.curve):
+        return x, y
+    depth = min(element.h_mm / 2, element.size_pt * MM_PER_POINT / 3)
+    bottom = element.y_mm + element.h_mm
+    there = element.y_mm + depth if element.curve == "over" else bottom - depth
+    return turn(element.turn_deg, x, y).apply(x, there)
+
+
+def _fills(frame: FrameElement, x: float, y: float) -> bool:
+    """Whether a place of its box lies inside a frame: an oval leaves out the corners."""
+    if frame.figure != "oval":
+        return True
+    across = (x - frame.x_mm) / frame.w_mm * 2 - 1 if frame.w_mm else 0.0
+    down = (y - frame.y_mm) / frame.h_mm * 2 - 1 if frame.h_mm else 0.0
+    return across * across + down * down <= 1.0
 
 
 def _contrast_findings(colour: str, ground: str) -> list[Finding]:

@@ -44,13 +44,14 @@ _WEIGHT: Final = re.compile(
 )
 _FLUID: Final = re.compile(r"\b(?:fl\.?|fluid)\s*(?:oz|ounces?)\b", re.IGNORECASE)
 _JOINED: Final = re.compile(
-    r"[\s.,;:()/·•|=≈–—-]*(?:and|und|et|y|or|oder|ou|o)?[\s(]*\Z", re.IGNORECASE
+    r"[\s.,;:()/·•|=≈–—-]*(?:and|und|et|y|or|oder|ou|o|net|netto|neto)?[\s(]*\Z", re.IGNORECASE
 )
 _NET: Final = re.compile(
-    r"(?:nettogewicht|nettofüllmenge|netto|net\s*weight|net\s*wt|net|poids\s*net|peso\s*neto|neto)"
-    r"[.:]?\s*(?:(?:wt|weight|contents)[.:]?\s*)?[^\w(]*\Z",
+    r"\b(?:nettogewicht|nettofüllmenge|netto|net\s*weight|net\s*wt|net|poids\s*net|peso\s*neto|neto)"
+    r"[.:]?\s*(?:(?:wt|weight|contents)[.:]?\s*)?(?:[^\W\d]+\.?\s+){0,2}[^\w(]*\Z",
     re.IGNORECASE,
 )
+_SAYS_NET: Final = re.compile(r"\b(?:net|netto|neto)\b", re.IGNORECASE)
 _AFTER: Final = re.compile(r"\s*(?:\)|net\b|netto\b|neto\b)*", re.IGNORECASE)
 _THOUSANDS: Final = 3
 
@@ -138,7 +139,7 @@ def _statement(text: str, group: list[SaidWeight]) -> NetStatement:
     word = _NET.search(text[:start])
     after = _AFTER.match(text, end)
     end = after.end() if after else end
-    says_net = word is not None or "net" in text[group[-1].end : end].casefold()
+    says_net = word is not None or _SAYS_NET.search(text, group[0].start, end) is not None
     start = word.start() if word is not None else start
     return NetStatement(text[start:end].strip(), start, end, tuple(group), says_net)
 

@@ -93,9 +93,13 @@ class FindingsList(QWidget):
         first = self._shown[0].look if self._shown else ""
         return "" if first == _LEFT else first
 
-    def show_well(self, texts: Texts, findings: Sequence[Finding]) -> None:
-        """Say what was checked and is right, each with a tick."""
-        self._say(texts, [Said("fine", "", texts.say(one)) for one in findings])
+    def show_well(
+        self, texts: Texts, findings: Sequence[Finding], *, care: FindingCare | None = None
+    ) -> None:
+        """Say what was checked and is right, each with a tick, and with its rule when it has one."""
+        kept = care or FindingCare()
+        said = [Said("fine", "", texts.say(one), rule=kept.rule(one)) for one in findings]
+        self._say(texts, said)
 
     def _say(self, texts: Texts, said: list[Said]) -> None:
         """Show these rows; those that stand here already are kept, since making one takes time."""

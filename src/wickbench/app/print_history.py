@@ -137,6 +137,7 @@ def reprint(workspace: Workspace, record: int) -> Reprint:
             partial(drawing.draw_page, number=at, correction=fix) for at in range(drawing.count)
         ),
         record=partial(_keep_again, workspace, title, again),
+        stickers=len(kept["stickers"]),
     )
     told = _findings(kept, drawing, numbers_of(fix))
     return Reprint(drawing=drawing, sheet=sheet, job=job, findings=tuple(told))

@@ -30,6 +30,7 @@ class PrintJob:
         draws: draws one page each, corrected for the printer.
         kept: draws one page each as it is kept; none for what is not recorded.
         record: keeps the print once it is out; ``None`` for what is not recorded.
+        stickers: how many labels it prints.
         language: BCP 47.
         author: name of the business.
     """
@@ -39,6 +40,7 @@ class PrintJob:
     draws: tuple[Draw, ...]
     kept: tuple[Draw, ...] = ()
     record: Record | None = None
+    stickers: int = 0
     language: str = ""
     author: str = ""
 

@@ -103,6 +103,7 @@ def run_job(workspace: Workspace, view: RunView, *, proof: bool = False) -> Prin
         draws=tuple(partial(draw, sheet_no=at, correction=fix, proof=proof) for at in sheets),
         kept=() if proof else tuple(partial(draw, sheet_no=at) for at in sheets),
         record=None if proof else _recorder(workspace, view),
+        stickers=len(pages.placements),
     )
 
 

@@ -42,6 +42,7 @@ SENTENCES: dict[str, str] = {
         "edge. Move it inwards, or leave these stickers free."
     ),
     "print.all-fits": N_("All text fits; the smallest type is {size} pt."),
+    "print.not-taken": N_("The printer did not take the sheets. Look at it, then again."),
     "print.nothing": N_("There is nothing to print yet. Choose a sheet and add a label."),
     "print.stopped": N_("First mend what stops the print: {sentence}"),
     "calibration.point-missing": N_(

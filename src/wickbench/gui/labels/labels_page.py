@@ -13,8 +13,8 @@ from wickbench.app import printing, run_goals
 from wickbench.app.labels import CAUTION, new_label
 from wickbench.app.paper_sizes import paper_size
 from wickbench.app.pour_label_words import done_text
+from wickbench.app.print_words import printed_text, proof_text
 from wickbench.app.starting_choices import title_at
-from wickbench.app.texts_marker import N_
 from wickbench.app.used_stickers import kept_sentence
 from wickbench.domain.errors import DomainError
 from wickbench.gui.labels.calibration_dialog import CalibrationDialog
@@ -25,19 +25,21 @@ from wickbench.gui.labels.gallery import Gallery
 from wickbench.gui.labels.label_editor import LabelEditor
 from wickbench.gui.labels.pour_dialog import PourDialog
 from wickbench.gui.labels.run_view import RunWidget
+from wickbench.gui.labels.sending import Sending
 from wickbench.gui.labels.side_panel import SidePanel
-from wickbench.gui.labels.system_print import asked_printer, made_printer, print_drawing
+from wickbench.gui.labels.work_bar import WorkBar
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import Page, button
 
 if TYPE_CHECKING:
     from wickbench.app.kinds_of_change import Changes
+    from wickbench.app.print_jobs import PrintJob
     from wickbench.app.questions import Ask
     from wickbench.app.runs_from_pour import PourRuns
     from wickbench.app.workspace import Workspace
     from wickbench.domain.labels import AnyElement
+    from wickbench.gui.labels.sending import Words
 
-_PDF: Final = N_("PDF files (*.pdf)")
 RUN, LABELS = 0, 1
 _WIDE_RUN, _WIDE_LABELS = 180, 112
 _WIDE_BUTTONS: Final = 92
@@ -66,6 +68,8 @@ class LabelsPage(Page):
         self.editor = LabelEditor(self.desk, self.caution_panel)
         self.side_panel = SidePanel(self.desk)
         self.element_panel = ElementPanel(workspace, ask)
+        self.work = WorkBar(texts)
+        self.sending = Sending(workspace, ask, self.work)
         self.proof = button(texts("Proof on plain paper"))
         self.print_button = button(texts("Print…"))
         self.export = button(texts("Export PDF"), "primary")
@@ -84,6 +88,7 @@ class LabelsPage(Page):
         self.top.insertStretch(1, 1)
         for one in (self.proof, self.print_button, self.export):
             self.buttons.addWidget(one)
+        self.main.addWidget(self.work)
         self.main.addWidget(self.run)
         self.main.addWidget(self.editor)
         self.main.addStretch(1)
@@ -97,6 +102,8 @@ class LabelsPage(Page):
         self.export.clicked.connect(self.export_pdf)
         self.proof.clicked.connect(self.export_proof)
         self.print_button.clicked.connect(self.print_sheets)
+        self.sending.done.connect(self.run.panel.say_done)
+        self.sending.changed.connect(self._show_buttons)
         self.run.panel.position_requested.connect(self.correct_position)
         self.run.panel.run_chosen.connect(self._show_run)
         for place in (self.run.panel, self.editor):
@@ -186,9 +193,10 @@ class LabelsPage(Page):
 
     def _show_buttons(self) -> None:
         view = self.desk.view
+        free = not self.sending.working
         for one in (self.export, self.print_button):
-            one.setEnabled(view.may_print)
-        self.proof.setEnabled(view.sheets > 0)
+            one.setEnabled(view.may_print and free)
+        self.proof.setEnabled(view.sheets > 0 and free)
 
     def _drafted(self, element: AnyElement) -> None:
         self.editor.look.show_draft(element)
@@ -216,54 +224,37 @@ class LabelsPage(Page):
 
     def export_pdf(self) -> None:
         """Ask where, write the PDF, record the print and freeze its labels."""
-        self._write(self.texts("Where shall the labels be kept?"), proof=False)
+        name = printing.suggested_name(self.workspace, self.desk.view)
+        question = self.texts("Where shall the labels be kept?")
+        job = self._job(proof=False)
+        if job is not None:
+            self.sending.write(job, question, name, self._words())
 
     def export_proof(self) -> None:
         """Ask where, and write the sheet with the edges of its stickers for plain paper."""
-        self._write(self.texts("Where shall the proof be kept?"), proof=True)
-
-    def _write(self, question: str, *, proof: bool) -> None:
-        view = self.desk.view
-        name = printing.suggested_name(self.workspace, view)
-        suggested = f"{self.texts('Proof')} {name}" if proof else name
-        path = self.ask.save_path(question, suggested, self.texts(_PDF))
-        if path is None:
-            return
-        try:
-            if proof:
-                printing.write_labels(self.workspace, view, path, proof=True)
-                said = self.texts(N_("The proof is in {name}."), name=path.name)
-            else:
-                number = str(printing.export_labels(self.workspace, view, path))
-                words = N_("Print {number} is in {name}. Print it at actual size.")
-                said = self.texts(words, number=number, name=path.name)
-                said = f"{said} {kept_sentence(self.texts, view)}".strip()
-        except DomainError as error:
-            self.ask.tell(self.texts.say(error))
-            return
-        self.run.panel.say_done(said)
+        name = printing.suggested_name(self.workspace, self.desk.view)
+        question = self.texts("Where shall the proof be kept?")
+        job = self._job(proof=True)
+        if job is not None:
+            suggested, words = f"{self.texts('Proof')} {name}", partial(proof_text, self.texts)
+            self.sending.write(job, question, suggested, words)
 
     def print_sheets(self) -> None:
         """Send the sheets to a printer chosen in the system's dialog."""
-        view = self.desk.view
-        if view.sheet is None:
-            return
-        title = printing.run_title(self.workspace, view)
-        printer = made_printer(view.sheet.page_w_mm, view.sheet.page_h_mm, title)
+        job = self._job(proof=False)
+        if job is not None:
+            self.sending.print(job, self, self._words())
+
+    def _job(self, *, proof: bool) -> PrintJob | None:
         try:
-            draw = printing.run_drawing(self.workspace, view)
+            return printing.run_job(self.workspace, self.desk.view, proof=proof)
         except DomainError as error:
             self.ask.tell(self.texts.say(error))
-            return
-        if not asked_printer(printer, self):
-            return
-        if print_drawing(printer, draw):
-            printing.record_labels(self.workspace, view)
-            self.run.panel.say_done(kept_sentence(self.texts, view))
-        else:
-            self.ask.tell(
-                self.texts("The printer did not take the sheets. Look at it, then again.")
-            )
+            return None
+
+    def _words(self) -> Words:
+        """What is said once the run is out, as its sheets are now."""
+        return partial(printed_text, self.texts, kept_sentence(self.texts, self.desk.view))
 
     def show_pour(self, plan: int | None = None) -> None:
         """Open what a pour gives to print; the latest one when none is named."""
@@ -290,6 +281,11 @@ class LabelsPage(Page):
         dialog.setObjectName("calibration_dialog")
         dialog.finished.connect(dialog.deleteLater)
         dialog.open()
+
+    @override
+    def release(self) -> None:
+        self.work.stop()
+        super().release()
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -68,7 +68,7 @@ def _rule_wave(ratio: float) -> Parts:
     def curve(part: float) -> tuple[float, float]:
         return -long / 2 + long * part, 1.6 * math.sin(2 * math.pi * waves * part)
 
-    return (line(curve, 0.55, steps=waves * 12),)
+    return (line(curve, 0.55, steps=waves * 8),)
 
 
 def _rule_dots(ratio: float) -> Parts:
@@ -101,11 +101,12 @@ def _rule_curl(ratio: float) -> Parts:
 
 def _brackets(ratio: float) -> Parts:
     """A pair of curly brackets at both ends of the box."""
-    high = 20.0
-    half = max(ratio * high, 12.0) / 2
+    thin = 0.35
+    high = 20.0 - thin
+    half = (ratio * 20.0 - thin) / 2
     upper = ribbon(
         bezier((-half + 3.6, -high / 2), (-half + 0.4, -high / 2), (-half + 2.4, -1.4), (-half, 0)),
-        0.35, 1.05, 0.85, 0.35, steps=20,
+        thin, 1.05, 0.85, thin, steps=20,
     )  # fmt: skip
     return _both((upper, *upside_down((upper,))))
 

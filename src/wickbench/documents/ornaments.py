@@ -16,7 +16,8 @@ from wickbench.documents.ornament_leaves import LEAVES
 from wickbench.documents.ornament_rules import BRACKETS, CORNERS, RULES
 from wickbench.documents.ornament_sky import SKY
 from wickbench.documents.pictograms import path_bounds
-from wickbench.documents.surface import BLACK, Colour, map_path
+from wickbench.documents.surface import BLACK, Colour, Path, map_path
+from wickbench.documents.svg_strokes import PLAIN_LIMIT, Stroke, outlined
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.sheets import Rect
 
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
 FINEST_MM: Final = 0.1  # common practice, no source: a finer line breaks up on uncoated paper
 
 _SHORTEST: Final = 8.0
-_LONGEST: Final = 60.0
+_LONGEST: Final = 400.0
 _BRACKETS: Final = "brackets"
 
 
@@ -98,8 +99,9 @@ def place_ornament(name: str, box: Rect, colour: Colour = BLACK) -> PlacedOrname
     Raises:
         OutOfRange: ``ornament.unknown``.
     """
-    parts = ornament(name, _ratio(name, box))
-    left, top, right, bottom = bounds(parts)
+    ratio = _ratio(name, box)
+    parts = ornament(name, ratio)
+    left, top, right, bottom = bounds(name, ratio)
     k = min(box.w_mm / (right - left), box.h_mm / (bottom - top))
     wide, high = (right - left) * k, (bottom - top) * k
     x, y = box.x_mm + (box.w_mm - wide) / 2, box.y_mm + (box.h_mm - high) / 2
@@ -109,23 +111,20 @@ def place_ornament(name: str, box: Rect, colour: Colour = BLACK) -> PlacedOrname
     return PlacedOrnament(draws, min(strokes, default=None), Rect(x, y, wide, high))
 
 
-def bounds(parts: Parts) -> tuple[float, float, float, float]:
-    """Left, top, right, bottom of the ink, line widths included."""
-    boxes = []
-    for part in parts:
-        left, top, right, bottom = path_bounds(part.path)
-        across, down = _grow(part, right - left, bottom - top)
-        boxes.append((left - across, top - down, right + across, bottom + down))
+@lru_cache(256)
+def bounds(name: str, ratio: float = 1.0) -> tuple[float, float, float, float]:
+    """Left, top, right, bottom of an ornament's ink in its units, line widths included."""
+    parts = ornament(name, ratio)
+    boxes = [path_bounds(_ink(part)) for part in parts]
     lefts, tops, rights, bottoms = zip(*boxes, strict=True)
     return min(lefts), min(tops), max(rights), max(bottoms)
 
 
-def _grow(part: Part, wide: float, high: float) -> tuple[float, float]:
-    """How far a line's ink reaches beyond its path; a straight one ends butt."""
-    half = part.stroke / 2
-    if not half or wide == 0 or high == 0:
-        return (half if wide == 0 else 0.0), (half if high == 0 else 0.0)
-    return half, half
+def _ink(part: Part) -> Path:
+    """The area of a figure: a line has its width and ends butt."""
+    if not part.stroke:
+        return part.path
+    return outlined(part.path, Stroke(part.stroke, limit=PLAIN_LIMIT), part.stroke / 25)
 
 
 def _ratio(name: str, box: Rect) -> float:

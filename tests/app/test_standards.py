@@ -76,6 +76,36 @@ def test_panel_area_and_us_figure_height(
     assert raised_mm == pytest.approx((least_in + 1 / 16) * INCH_MM)
 
 
+# 16 CFR 500.21(b), from memory: panel in sq in and least heights in inches, printed and moulded
+@pytest.mark.parametrize(
+    ("up_to_in2", "up_to_cm2", "printed_in", "moulded_in"),
+    [
+        (5, 32.258, 1 / 16, 1 / 8),
+        (25, 161.29, 1 / 8, 3 / 16),
+        (100, 645.16, 3 / 16, 1 / 4),
+        (400, 2580.64, 1 / 4, 5 / 16),
+        (100_000, 645_160.0, 1 / 2, 9 / 16),
+    ],
+)
+def test_every_band_of_us_figure_heights(
+    up_to_in2: float, up_to_cm2: float, printed_in: float, moulded_in: float
+) -> None:
+    rules = net_rules()
+    assert up_to_in2 * SQUARE_INCH_CM2 == pytest.approx(up_to_cm2)
+    for area_cm2 in (up_to_cm2, up_to_cm2 - 0.01):
+        for raised, least_in in ((False, printed_in), (True, moulded_in)):
+            least_mm = min_figure_height_mm(rules, "US", pdp_area_cm2=area_cm2, raised=raised)
+            assert least_mm == pytest.approx(least_in * INCH_MM)
+
+
+@given(st.floats(1, 5000), st.floats(0, 500))
+def test_a_larger_panel_or_weight_never_asks_for_less(size: float, more: float) -> None:
+    rules = net_rules()
+    for region, name in (("US", "pdp_area_cm2"), ("EU", "nominal_g"), ("UK", "nominal_g")):
+        less = min_figure_height_mm(rules, region, **{name: size})  # type: ignore[arg-type]
+        assert less <= min_figure_height_mm(rules, region, **{name: size + more})  # type: ignore[arg-type]
+
+
 # SI 2006/659 reg. 8(3)(d)
 @pytest.mark.parametrize(
     ("nominal_g", "least_mm"),

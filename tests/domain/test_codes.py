@@ -77,6 +77,38 @@ def test_widths_with_clear_space_are_those_of_the_standard() -> None:
     assert 95 * ean.usual_mm == pytest.approx(31.35)
 
 
+# GS1 national size guides: width of the narrowest bar, height of the bars, clear space in bars
+@pytest.mark.parametrize(
+    ("kind", "bar_mm", "high_mm", "clear"),
+    [
+        ("ean13", (0.264, 0.330, 0.660), (18.28, 22.85), (11, 7)),
+        ("upca", (0.264, 0.330, 0.660), (18.28, 22.85), (9, 9)),
+        ("ean8", (0.264, 0.330, 0.660), (14.58, 18.23), (7, 7)),
+    ],
+)
+def test_every_code_read_at_a_till_has_the_measures_of_the_table(
+    kind: str,
+    bar_mm: tuple[float, float, float],
+    high_mm: tuple[float, float],
+    clear: tuple[int, int],
+) -> None:
+    rule = RULES[kind]
+    assert (rule.least_mm, rule.usual_mm, rule.most_mm) == bar_mm
+    assert (rule.least_high_mm, rule.usual_high_mm) == high_mm
+    assert (rule.clear_left, rule.clear_right) == clear
+    # 80 to 200 %: bars 45.70 mm (EAN-8: 36.46 mm) high at the most
+    assert rule.least_mm / rule.usual_mm == pytest.approx(0.8)
+    assert rule.most_mm / rule.usual_mm == pytest.approx(2.0)
+    assert rule.usual_high_mm * 2 == pytest.approx({"ean8": 36.46}.get(kind, 45.70))
+
+
+def test_light_margins_of_an_ean_13_are_those_of_the_guide() -> None:
+    # GS1 national size guides: 3.63 mm on the left, 2.31 mm on the right at the usual width
+    rule = RULES["ean13"]
+    sides = (rule.clear_left * rule.usual_mm, rule.clear_right * rule.usual_mm)
+    assert sides == pytest.approx((3.63, 2.31))
+
+
 def test_a_sixth_of_the_way_round_is_the_most() -> None:
     # GS1: the outer bars stand at most 30° to the middle, that is 60° of the circumference.
     assert not bends_too_much(math.pi * 70 / 6, 70.0)

@@ -46,6 +46,40 @@ def test_us_declaration_rounds_both_figures_down(grams: float, text: str) -> Non
     assert propose_declared(grams, "US").text == text
 
 
+# Computed from the exact factor: ounces to grams, and grams to ounces, both rounded down.
+@pytest.mark.parametrize(
+    ("ounces", "grams"),
+    [
+        ("4", 113.398), ("6", 170.097), ("6.5", 184.272), ("7", 198.447), ("7.5", 212.621),
+        ("8", 226.796), ("8.5", 240.971), ("9", 255.146), ("10", 283.495), ("12", 340.194),
+        ("16", 453.592), ("18", 510.291), ("20", 566.990),
+    ],
+)  # fmt: skip
+def test_ounces_beside_whole_grams(ounces: str, grams: float) -> None:
+    exact_g = Fraction(ounces) * OUNCE_G
+    assert float(exact_g) == pytest.approx(grams, abs=6e-4)
+    # 15 U.S.C. 1453(a)(3)(A)(i): pounds with the remainder in ounces
+    pounds, rest = divmod(Fraction(ounces), 16)
+    parts = [f"{pounds} lb"] if pounds else []
+    parts += [f"{float(rest):g} oz"] if rest else []
+    assert propose_declared(float(exact_g), "US").text == (
+        f"Net Wt {' '.join(parts)} ({int(exact_g)} g)"
+    )
+
+
+@pytest.mark.parametrize(
+    ("grams", "ounces"),
+    [
+        (100, 3.5274), (150, 5.2911), (180, 6.3493), (200, 7.0548), (220, 7.7603), (300, 10.5822),
+        (400, 14.1096),
+    ],
+)  # fmt: skip
+def test_whole_grams_beside_hundredths_of_an_ounce(grams: int, ounces: float) -> None:
+    assert float(grams / OUNCE_G) == pytest.approx(ounces, abs=6e-5)
+    shown = f"{int(ounces * 100) / 100:g}"
+    assert propose_declared(grams, "US").text == f"Net Wt {shown} oz ({grams} g)"
+
+
 @pytest.mark.parametrize(
     ("mass_mg", "region", "language", "text"),
     [

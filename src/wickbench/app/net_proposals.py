@@ -135,15 +135,22 @@ def _tried(
     for size_pt in way.sizes(check):
         sized = way.at_size(size_pt)
         try:
-            after = _troubles(replace(check, laid=lay_out(changed_design(check, sized))))
+            laid = lay_out(changed_design(check, sized))
         except DomainError:
             continue
-        if _same(finding) not in after and after <= before:
+        after = _troubles(replace(check, laid=laid))
+        if _same(finding) not in after and after <= before and not _stopped(laid, way.at):
             data = {**way.data, **({"size": size_pt} if size_pt else {})}
             return NetProposal(
                 key=way.key, words=way.words, data=data, at=way.at, element=sized.element
             )
     return None
+
+
+def _stopped(laid: LaidOutLabel, at: int | None) -> bool:
+    """Whether the element cannot be printed, as it could not before either."""
+    about = ("element", len(laid.design.elements) - 1 if at is None else at)
+    return any(one.rank is Rank.STOPS and one.about == about for one in laid.findings)
 
 
 def _troubles(check: LabelCheck) -> frozenset[object]:

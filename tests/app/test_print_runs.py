@@ -216,7 +216,7 @@ def test_maker_and_net_weight_missing_are_told(workshop: Workspace) -> None:
     run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 1))
     before = keys_of(view_of(workshop, run))
     # 16 CFR 500.5(a): the state belongs to the place, and this workshop has none
-    assert "required.place-missing" in before
+    assert "required.business-empty" in before
     assert not before & {"required.maker-missing", "required.net-missing"}
     label = view_of(workshop, run).labels[0].id
     label_elements.change_element(workshop, label, 3, {"text": "made by hand"})

@@ -15,6 +15,7 @@ from wickbench.app.label_arranging import paste_elements, remove_elements
 from wickbench.app.label_store import stored_label
 from wickbench.app.labels import new_label
 from wickbench.domain.labels import LabelDesign, LineElement, TextElement
+from wickbench.gui.fields.note_field import NoteField
 from wickbench.gui.labels.canvas import marks
 from wickbench.gui.labels.labels_page import LABELS, LabelsPage
 
@@ -254,9 +255,21 @@ def test_a_finding_leads_to_what_it_is_about(canvas: LabelCanvas, page: LabelsPa
     click(canvas, 5, 33)
     assert canvas.chosen == ()
     leads = page.editor.look.findings.findChildren(QPushButton)
-    QTest.mouseClick(leads[0], LEFT)
+    (lead,) = [one for one in leads if one.accessibleName().startswith("Show where: Text runs")]
+    QTest.mouseClick(lead, LEFT)
     assert canvas.chosen == (2,)
     assert canvas.hasFocus()
+
+
+def test_a_double_click_or_enter_goes_to_the_words(canvas: LabelCanvas, page: LabelsPage) -> None:
+    QTest.mouseDClick(canvas, LEFT, NONE, at(canvas, 31, 10))
+    field = page.element_panel.forms["text"].fields["text"]
+    assert isinstance(field, NoteField)
+    assert field.note.hasFocus()
+    assert field.note.textCursor().selectedText() == "Text 1"
+    canvas.setFocus()
+    QTest.keyClick(canvas, Qt.Key.Key_Return)
+    assert field.note.hasFocus()
 
 
 def test_the_menu_offers_what_can_be_done(canvas: LabelCanvas, page: LabelsPage) -> None:

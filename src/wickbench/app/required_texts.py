@@ -60,12 +60,23 @@ def _maker(check: LabelCheck, region: str) -> Iterator[Finding]:
         if rule.region != region or rule.on != _EVERY_LABEL:
             continue
         lacking = [need for need in rule.needs if not _says_need(check, need, region)]
-        if lacking:
+        if any(_not_filled_in(check, need) for need in lacking):
+            yield ruled(_as_text_rule(rule), "business-empty", ("business",))
+        elif lacking:
             words = tuple(dict.fromkeys(_ONE_LINE.get(need, need) for need in lacking))
             key = "maker-missing" if "business" in words else "place-missing"
             if words == ("electronic",):
                 key = "reach-missing"
             yield ruled(_as_text_rule(rule), key)
+
+
+def _not_filled_in(check: LabelCheck, need: str) -> bool:
+    """Whether the label has the field, and the business details have nothing for it."""
+    field = _ONE_LINE.get(need)
+    if field is None or check.settings.text(need):
+        return False
+    texts = (one for one in check.laid.design.elements if isinstance(one, TextElement))
+    return any(field in fields_in(one.text) for one in texts)
 
 
 def _says_need(check: LabelCheck, need: str, region: str) -> bool:

@@ -38,6 +38,7 @@ if TYPE_CHECKING:
     from wickbench.gui.labels.desk import Desk
 
 _ZOOM: Final = 1.25
+_BUSINESS: Final = "business"
 
 
 class LabelLook(QWidget):
@@ -46,10 +47,12 @@ class LabelLook(QWidget):
     Signals:
         candle_chosen: the label is to be looked at with another candle.
         measure_requested: key of a vessel whose outside is to be measured.
+        business_requested: the business details are to be filled in.
     """
 
     candle_chosen = Signal()
     measure_requested = Signal(int)
+    business_requested = Signal()
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
@@ -114,6 +117,8 @@ class LabelLook(QWidget):
 
     def _go_to_element(self, place: str, at: object) -> None:
         """A finding leads to what it is about."""
+        if place == _BUSINESS:
+            self.business_requested.emit()
         if not isinstance(at, int):
             return
         if place == TO_MEASURE:
@@ -256,8 +261,10 @@ class LabelLook(QWidget):
 
 
 def _element_of(finding: Finding) -> tuple[str, object] | None:
-    """Where a finding is mended: the element that it is about, or the vessel."""
+    """Where a finding is mended: the element that it is about, the vessel, or the business."""
     match finding.about:
         case ("element" | "vessel" as place, int(at)):
             return place, at
+        case ("business",):
+            return _BUSINESS, None
     return None

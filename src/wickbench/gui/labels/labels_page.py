@@ -117,6 +117,8 @@ class LabelsPage(Page):
         self.side_panel.make_requested.connect(self._begin_caution)
         self.editor.label_shown.connect(self._show_panels)
         self.editor.look.measure_requested.connect(partial(self.go_requested.emit, "vessels"))
+        self.editor.look.business_requested.connect(self._go_to_business)
+        self.editor.look.preview.write_requested.connect(self.element_panel.write_anew)
         self.element_panel.drafted.connect(self._drafted)
 
     # -- showing ---------------------------------------------------------------------------------
@@ -202,6 +204,9 @@ class LabelsPage(Page):
         self.editor.look.show_draft(element)
 
     # -- doing -----------------------------------------------------------------------------------
+    def _go_to_business(self) -> None:
+        self.go_requested.emit("business", None)
+
     def begin_label(self) -> None:
         """Open the gallery of starting designs; the chosen one becomes a label."""
         gallery = Gallery(self.desk, self)

@@ -66,6 +66,7 @@ class LabelCanvas(QWidget):
         drafted: the elements as the hand has them now, by place; empty when it let go.
         placed: elements to be stored by place, what undo calls it, and what merges with it.
         menu_requested: the acts are wanted at a place on the screen.
+        write_requested: the text of what is chosen is to be written.
         guides_laid: the guides as the hand left them.
     """
 
@@ -73,6 +74,7 @@ class LabelCanvas(QWidget):
     drafted = Signal(object)
     placed = Signal(object, str, object)
     menu_requested = Signal(object)
+    write_requested = Signal()
     guides_laid = Signal(object)
 
     def __init__(self, accessible_name: str) -> None:
@@ -238,6 +240,13 @@ class LabelCanvas(QWidget):
             self._set_chosen(tuple(sorted(whole)))
 
     @override
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        self.mousePressEvent(event)
+        if self.editable and len(self.chosen) == 1:
+            self._let_go()
+            self.write_requested.emit()
+
+    @override
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         place = event.position()
         if self._panning is not None:
@@ -350,6 +359,9 @@ class LabelCanvas(QWidget):
         if beside is not None and self.elements:
             self.choose_beside(beside)
             return True
+        if event.key() in _WRITE and len(self.chosen) == 1:
+            self.write_requested.emit()
+            return True
         changed = moved_by_key(event, self.elements, self.chosen)
         if changed is None:
             return False
@@ -373,6 +385,7 @@ class LabelCanvas(QWidget):
             self._set_chosen(())
 
 
+_WRITE: Final = frozenset({Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_F2})
 _SEVERAL: Final = Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.ControlModifier
 
 

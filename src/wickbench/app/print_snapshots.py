@@ -9,6 +9,7 @@ import hashlib
 from typing import TYPE_CHECKING, Any, Final
 
 from wickbench.app.calibrations import correction
+from wickbench.app.candle_labels import candle_words
 from wickbench.app.label_store import caution_values, design_values, element_values
 from wickbench.app.label_values import LabelSubject, label_values
 from wickbench.app.print_run_view import label_texts
@@ -112,7 +113,7 @@ def _line(
         "label_version": [label.id, label.number],
         "kind": label.kind,
         "candle": line.candle_id,
-        "candle_name": candle.name if candle is not None else "",
+        "candle_name": candle_words(candle) if candle is not None else "",
         "lot": line.lot_code,
         "poured_on": line.poured_on,
         "pot": line.pour_pot_id,

@@ -11,8 +11,10 @@ from typing_extensions import override
 
 from wickbench.app import printing, run_goals
 from wickbench.app.labels import CAUTION, new_label
+from wickbench.app.file_names import file_name
 from wickbench.app.paper_sizes import paper_size
 from wickbench.app.pour_label_words import done_text
+from wickbench.app.print_history import run_from_print
 from wickbench.app.print_words import printed_text, proof_text
 from wickbench.app.starting_choices import title_at
 from wickbench.app.used_stickers import kept_sentence
@@ -24,6 +26,7 @@ from wickbench.gui.labels.element_panel import ElementPanel
 from wickbench.gui.labels.gallery import Gallery
 from wickbench.gui.labels.label_editor import LabelEditor
 from wickbench.gui.labels.pour_dialog import PourDialog
+from wickbench.gui.labels.print_history import PrintHistory
 from wickbench.gui.labels.run_view import RunWidget
 from wickbench.gui.labels.sending import Sending
 from wickbench.gui.labels.side_panel import SidePanel
@@ -40,7 +43,7 @@ if TYPE_CHECKING:
     from wickbench.domain.labels import AnyElement
     from wickbench.gui.labels.sending import Words
 
-RUN, LABELS = 0, 1
+RUN, LABELS, PRINTED = 0, 1, 2
 _WIDE_RUN, _WIDE_LABELS = 180, 112
 _WIDE_BUTTONS: Final = 92
 """Narrower than this the buttons stand below the tabs, with all their words."""
@@ -68,6 +71,7 @@ class LabelsPage(Page):
         self.editor = LabelEditor(self.desk, self.caution_panel)
         self.side_panel = SidePanel(self.desk)
         self.element_panel = ElementPanel(workspace, ask)
+        self.history = PrintHistory(workspace)
         self.work = WorkBar(texts)
         self.sending = Sending(workspace, ask, self.work)
         self.proof = button(texts("Proof on plain paper"))
@@ -81,6 +85,7 @@ class LabelsPage(Page):
     def _lay_out(self) -> None:
         self.tabs.addTab(self.texts("Print run"))
         self.tabs.addTab(self.texts("Label designs"))
+        self.tabs.addTab(self.texts("Printed before"))
         self.tabs.setDrawBase(False)
         self.tabs.setExpanding(False)
         self.title.setVisible(False)
@@ -91,6 +96,7 @@ class LabelsPage(Page):
         self.main.addWidget(self.work)
         self.main.addWidget(self.run)
         self.main.addWidget(self.editor)
+        self.main.addWidget(self.history)
         self.main.addStretch(1)
         for aside in (self.side_panel, self.element_panel, self.editor.look.vessel_card.view):
             self.side.addWidget(aside)
@@ -102,7 +108,11 @@ class LabelsPage(Page):
         self.export.clicked.connect(self.export_pdf)
         self.proof.clicked.connect(self.export_proof)
         self.print_button.clicked.connect(self.print_sheets)
-        self.sending.done.connect(self.run.panel.say_done)
+        self.history.export_requested.connect(self.export_again)
+        self.history.print_requested.connect(self.print_again)
+        self.history.run_requested.connect(self._begin_again)
+        for told in (self.run.panel, self.history):
+            self.sending.done.connect(told.say_done)
         self.sending.changed.connect(self._show_buttons)
         self.run.panel.position_requested.connect(self.correct_position)
         self.run.panel.run_chosen.connect(self._show_run)
@@ -128,6 +138,7 @@ class LabelsPage(Page):
         self.desk.load()
         self.run.refresh()
         self.editor.refresh()
+        self._show_history()
         self._show_candle()
         self._show_buttons()
 
@@ -164,13 +175,23 @@ class LabelsPage(Page):
     def _show_tab(self, _index: int = 0) -> None:
         on_run = self.tabs.currentIndex() == RUN
         self.run.setVisible(on_run)
-        self.editor.setVisible(not on_run)
+        self.editor.setVisible(self.tabs.currentIndex() == LABELS)
+        self._show_history()
         self.side_panel.setVisible(on_run)
         self._show_panels()
         # An element's form is needed beside its label; caution and vessel may stand below.
         self.wide_characters = _WIDE_RUN if on_run else _WIDE_LABELS
         size = self.viewport().size()
         self.resizeEvent(QResizeEvent(size, size))
+
+    def _show_history(self) -> None:
+        """What was printed is read only when it is looked at."""
+        on_history = self.tabs.currentIndex() == PRINTED
+        self.history.setVisible(on_history)
+        for one in (self.proof, self.print_button, self.export):
+            one.setVisible(not on_history)
+        if on_history:
+            self.history.refresh()
 
     def _show_panels(self) -> None:
         stored = self.editor.stored
@@ -199,6 +220,7 @@ class LabelsPage(Page):
         for one in (self.export, self.print_button):
             one.setEnabled(view.may_print and free)
         self.proof.setEnabled(view.sheets > 0 and free)
+        self.history.set_free(free=free)
 
     def _drafted(self, element: AnyElement) -> None:
         self.editor.look.show_draft(element)
@@ -250,6 +272,25 @@ class LabelsPage(Page):
         if job is not None:
             self.sending.print(job, self, self._words())
 
+    def export_again(self) -> None:
+        """Ask where, and write the sheets of a former print as they were."""
+        shown = self.history.shown
+        if shown is not None:
+            name = f"{shown.job.title[:60]} {self.workspace.clock.today():%Y-%m-%d}.pdf"
+            question = self.texts("Where shall the labels be kept?")
+            words = partial(printed_text, self.texts, "")
+            self.sending.write(shown.job, question, file_name(name), words)
+
+    def print_again(self) -> None:
+        """Send the sheets of a former print to a printer."""
+        shown = self.history.shown
+        if shown is not None:
+            self.sending.print(shown.job, self, partial(printed_text, self.texts, ""))
+
+    def _begin_again(self, record: int) -> None:
+        self.run.panel.choose_run(run_from_print(self.workspace, record))
+        self.tabs.setCurrentIndex(RUN)
+
     def _job(self, *, proof: bool) -> PrintJob | None:
         try:
             return printing.run_job(self.workspace, self.desk.view, proof=proof)
@@ -300,4 +341,5 @@ class LabelsPage(Page):
         self.top.setDirection(side_by_side if wide else below)
         high = max(320, event.size().height() - 130)
         self.run.set_height(high)
+        self.history.set_height(high)
         self.editor.look.preview.setFixedHeight(max(220, int(high * 0.62)))

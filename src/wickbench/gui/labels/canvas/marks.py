@@ -9,6 +9,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from wickbench.domain.arranging import HANDLES, Box, Snap, box_of, handle_at
+from wickbench.domain.labels import TextElement
 from wickbench.gui.labels.canvas.scale import RULER, Scale
 
 if TYPE_CHECKING:
@@ -97,13 +98,27 @@ def paint_chosen(
     focus: bool,
 ) -> None:
     """Outlines of what is chosen, with handles when it is one thing."""
-    accent = QColor(colours.accent)
-    painter.setPen(QPen(accent, 2.0 if focus else 1.25))
+    accent, width = QColor(colours.accent), 2.0 if focus else 1.25
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    for one in chosen:
-        painter.drawPolygon(outline(scale, one))
+    # The colour of a label is any: below lies a wider line of the other lightness.
+    for colour, wide in ((QColor(colours.sheet), width + 2.0), (accent, width)):
+        painter.setPen(QPen(colour, wide))
+        for one in chosen:
+            painter.drawPolygon(outline(scale, one))
+            if isinstance(one, TextElement) and one.curve:
+                _paint_oval(painter, scale, one)
     if len(chosen) == 1:
         _paint_handles(painter, scale, chosen[0], colours)
+
+
+def _paint_oval(painter: QPainter, scale: Scale, one: TextElement) -> None:
+    """The oval that a curved text goes round, thinner than its box."""
+    painter.save()
+    painter.setPen(QPen(painter.pen().color(), painter.pen().widthF() / 2))
+    painter.translate(scale.to_widget(one.x_mm + one.w_mm / 2, one.y_mm + one.h_mm / 2))
+    painter.rotate(one.turn_deg)
+    painter.drawEllipse(QPointF(), one.w_mm / 2 * scale.per_mm, one.h_mm / 2 * scale.per_mm)
+    painter.restore()
 
 
 def outline(scale: Scale, element: Element) -> QPolygonF:

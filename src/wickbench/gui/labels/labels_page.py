@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QBoxLayout, QTabBar
 from typing_extensions import override
 
 from wickbench.app import printing, run_goals
-from wickbench.app.labels import CAUTION, new_label
 from wickbench.app.file_names import file_name
+from wickbench.app.labels import CAUTION, new_label
 from wickbench.app.paper_sizes import paper_size
 from wickbench.app.pour_label_words import done_text
 from wickbench.app.print_history import run_from_print

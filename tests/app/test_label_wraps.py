@@ -87,7 +87,7 @@ def test_without_a_straight_part_the_whole_wall_counts_as_an_estimate_with_a_wid
     assert (plan.zone.from_mm, plan.zone.to_mm, plan.sure) == (6.0, 90.0, False)
     choices = fit_choices(unsure, TEXTS, FRONT)
     assert all(words.endswith("(estimate)") for words, _ in choices)
-    assert any("estimate" in step for step in how_fitted(TEXTS, plan))
+    assert any("estimate" in step for step in how_fitted(TEXTS, plan, FRONT))
     assert "wrap.zone-unsure" in said(fitted_design(FRONT, plan), unsure)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from wickbench.app.label_wraps import outside_of, takes_label_round
 from wickbench.app.texts_marker import N_
@@ -17,7 +17,9 @@ if TYPE_CHECKING:
     from wickbench.documents.label_layout import LaidOutLabel
     from wickbench.domain.catalog import Vessel
 
-_WHOLE = 0.995
+_WHOLE: Final = 0.995
+_MOST_KEPT: Final = 16
+_kept: dict[tuple[str, Wall, float], WallLabel] = {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +72,21 @@ def label_on_vessel(
         zone = outside.zone
         low, high = (zone.from_mm, zone.to_mm) if zone else (0.0, wall.height_mm)
         middle = _middle_mm(laid, wall, low, high)
-        label = lay_on_wall(laid, wall, middle)
+        label = _laid_on(laid, wall, middle)
     except DomainError:
         return None
     covers = (laid.design.width_mm - laid.design.overlap_mm) / wall.around_mm(middle)
     return LabelOnVessel(label, foot, zone is not None, covers)
+
+
+def _laid_on(laid: LaidOutLabel, wall: Wall, middle_mm: float) -> WallLabel:
+    """A label on a wall, kept: it is asked for again whenever something beside it changes."""
+    key = (laid.key, wall, middle_mm)
+    found = _kept.pop(key, None) or lay_on_wall(laid, wall, middle_mm)
+    _kept[key] = found  # the last one asked for stays longest
+    if len(_kept) > _MOST_KEPT:
+        _kept.pop(next(iter(_kept)))
+    return found
 
 
 def _drawn_wall(drawing: VesselDrawing) -> tuple[Wall, float]:

@@ -180,6 +180,9 @@ def fit_to_sheet(
             height_mm=sheet.sticker_h_mm,
             shape=sheet.shape,
             corner_mm=sheet.corner_mm,
+            wrap_bottom_mm=0.0,
+            wrap_top_mm=0.0,
+            overlap_mm=0.0,
         )
         records.update(connection, "label_version", version, design_values(changed))
         for row in element_rows(connection, version):

@@ -51,8 +51,14 @@ def plan_words(texts: Texts, plan: WrapPlan) -> str:
     return said if plan.sure else texts(N_("{size} (estimate)"), size=said)
 
 
-def how_fitted(texts: Texts, plan: WrapPlan) -> tuple[str, ...]:
-    """How the measures of a label that goes all the way round came about."""
+def how_fitted(texts: Texts, plan: WrapPlan, design: LabelDesign) -> tuple[str, ...]:
+    """How the measures of a label that goes all the way round came about.
+
+    Args:
+        texts: for the words.
+        plan: all the way round.
+        design: the label as it is.
+    """
     size, zone = plan.size, plan.zone
     wall = zone.wall
     steps = [
@@ -70,7 +76,7 @@ def how_fitted(texts: Texts, plan: WrapPlan) -> tuple[str, ...]:
         _height_step(texts, plan),
     ]
     if wall.tapers:
-        steps += _taper_steps(texts, plan)
+        steps += [*_taper_steps(texts, plan), _rise_step(texts, plan, design.width_mm)]
     front = N_(
         "Over the front: {share} of the way round, the share that counts as the front panel of "
         "a round vessel in the United States (16 CFR 500.21)."
@@ -114,3 +120,18 @@ def _taper_steps(texts: Texts, plan: WrapPlan) -> list[str]:
         ),
         texts(ring, radius_mm=wall.flat_radius_mm(plan.zone.middle_mm)),
     ]
+
+
+def _rise_step(texts: Texts, plan: WrapPlan, width_mm: float) -> str:
+    """How far the ends of a straight label as wide would stand off."""
+    middle = plan.zone.middle_mm
+    said = N_(
+        "A straight label of {width_mm} would stand off by {rise_mm} at its ends: r − √(r² − "
+        "(length ÷ 2)²) with r = {radius_mm} (the rise of an arc over its chord)."
+    )
+    return texts(
+        said,
+        width_mm=width_mm,
+        rise_mm=plan.zone.wall.rise_mm(middle, width_mm),
+        radius_mm=plan.zone.wall.flat_radius_mm(middle),
+    )

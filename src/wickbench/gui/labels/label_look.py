@@ -247,7 +247,7 @@ class LabelLook(QWidget):
         sheet = self._desk.sheet
         sides = (design.width_mm, design.height_mm)
         same = sheet is None or sides == (sheet.sticker_w_mm, sheet.sticker_h_mm)
-        self.fit.setVisible(not same)
+        self.fit.setVisible(not same and design.shape != "wrap")
 
     # -- doing -----------------------------------------------------------------------------------
     def _take_candle(self, word: str) -> None:

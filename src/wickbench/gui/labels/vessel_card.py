@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from wickbench.gui.labels.desk import Desk
 
 _PIECE_HEIGHT: Final = 130
+_PAUSE_MS: Final = 120
 _DRAWN: Final = ("wall", "wax")
 
 
@@ -127,10 +128,11 @@ class VesselCard(QWidget):
             self.fit_now(self._plans[int(key)][1])
 
     def show_laid(self, laid: LaidOutLabel | None) -> None:
-        """Show the label as it is laid out just now; drawn when no key waits."""
+        """Show the label as it is laid out just now; while one types, the picture waits."""
+        typing = _same_paper(laid, self._laid)
         self._laid = laid
         self._show_piece(laid)
-        self._draw_soon()
+        self._draw_soon(_PAUSE_MS if typing else 0)
 
     def _show_piece(self, laid: LaidOutLabel | None) -> None:
         bent = laid if laid is not None and laid.bent is not None else None
@@ -144,11 +146,11 @@ class VesselCard(QWidget):
             sides = {"width_mm": bent.width_mm, "height_mm": bent.height_mm}
             self.piece_words.setText(self._desk.workspace.texts(said, **sides))
 
-    def _draw_soon(self) -> None:
+    def _draw_soon(self, after_ms: int = 0) -> None:
         shown = self._vessel is not None and self._laid is not None
         self.fold.setVisible(shown)
         if shown and self.fold.is_open:
-            self._idle.replace([self._draw])
+            self._idle.replace([self._draw], after_ms=after_ms)
 
     def _draw(self) -> None:
         vessel, laid = self._vessel, self._laid
@@ -178,7 +180,8 @@ class VesselCard(QWidget):
         self.measure.setVisible(bool(trouble))
         self.trouble.setText(trouble)
         self.trouble.setVisible(bool(trouble))
-        self.how.explain(how_fitted(texts, self._plans[0][1]) if self._plans else ())
+        steps = how_fitted(texts, self._plans[0][1], design) if self._plans and design else ()
+        self.how.explain(steps)
         self.fit_menu.clear()
         for words, plan in self._plans:
             action = self.fit_menu.addAction(plain_action_text(words))
@@ -193,3 +196,10 @@ class VesselCard(QWidget):
     def _ask_to_measure(self) -> None:
         if self._vessel is not None:
             self.measure_requested.emit(self._vessel.id)
+
+
+def _same_paper(one: LaidOutLabel | None, other: LaidOutLabel | None) -> bool:
+    """Whether two labels differ in no more than what stands on them."""
+    if one is None or other is None:
+        return False
+    return replace(one.design, elements=()) == replace(other.design, elements=())

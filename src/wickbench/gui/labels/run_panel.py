@@ -160,7 +160,7 @@ class RunPanel(QWidget):
         goal = partial(run_goal, view=view, shelf=self._desk.shelf)
         care = self._care.care()
         self.findings.show_findings(texts, view.findings, goal=goal, care=care)
-        self.well.show_well(texts, view.well)
+        self.well.show_well(texts, view.well, care=care)
         self.counts.setText(self.count_words())
 
     def count_words(self) -> str:

@@ -23,6 +23,7 @@ _NUMBER: Final = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?")
 _BETWEEN: Final = re.compile(r"[\s,]*")
 _LETTER: Final = re.compile(r"[MmZzLlHhVvCcSsQqTtAa]")
 _TRANSFORM: Final = re.compile(r"(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^)]*)\)")
+_LONGEST_TRANSFORM: Final = 5000
 _LENGTH: Final = re.compile(r"\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-z%]*)\s*$")
 _ARGUMENTS: Final = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
 _FLAGS: Final = frozenset({3, 4})
@@ -52,7 +53,7 @@ def length(text: str, whole: float, otherwise: float = 0.0) -> float:
 def transform(text: str) -> Affine:
     """A list of transforms as one map; what cannot be read changes nothing."""
     whole = IDENTITY
-    for name, said in _TRANSFORM.findall(text):
+    for name, said in _TRANSFORM.findall(text[:_LONGEST_TRANSFORM]):
         made = _one_transform(name, numbers(said))
         if made is not None:
             whole = whole.after(made)
@@ -93,6 +94,13 @@ def view_box(node: Node, wide: float, high: float) -> Affine:
     x = (wide - box[2] * k) * shares.get(align[1:4], 0.5)
     y = (high - box[3] * k) * shares.get(align[5:8], 0.5)
     return Affine(k, 0.0, 0.0, k, x - box[0] * k, y - box[1] * k)
+
+
+def control_box(path: Path) -> tuple[float, float, float, float]:
+    """Left, top, right, bottom of all points of a path and of its controls; never too small."""
+    xs = [float(value) for command in path for value in command[1::2]]
+    ys = [float(value) for command in path for value in command[2::2]]
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def shape_path(node: Node, wide: float, high: float) -> Path | None:

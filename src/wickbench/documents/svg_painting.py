@@ -7,9 +7,8 @@ from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.label_draws import PathDraw
-from wickbench.documents.pictograms import path_bounds
 from wickbench.documents.surface import map_path
-from wickbench.documents.svg_geometry import length, numbers
+from wickbench.documents.svg_geometry import control_box, length, numbers
 from wickbench.documents.svg_strokes import Stroke, is_plain, outlined
 from wickbench.documents.svg_styles import Paint, Rgb, on_white, paint, part_of
 
@@ -35,6 +34,8 @@ def painted(
     affine: Affine,
     alpha: float,
     named: Mapping[str, Node],
+    *,
+    exact: bool = True,
 ) -> tuple[list[PathDraw], set[str]]:
     """Draws of a figure, and words for what is not as it was.
 
@@ -44,6 +45,7 @@ def painted(
         affine: from its units to those of the drawing.
         alpha: opacity of all around it.
         named: elements by their names, for gradients.
+        exact: a line that paper draws in another way becomes an area, at the cost of time.
     """
     lost: set[str] = set()
     draws = []
@@ -54,7 +56,9 @@ def painted(
         draws.append(PathDraw(map_path(affine, path), fill, even_odd=even_odd))
     stroke = colour("stroke", "none")
     if stroke is not None:
-        drawn = _stroked(path, style, affine, stroke)
+        drawn = (_stroked if exact else _plainly_stroked)(path, style, affine, stroke)
+        if not exact:
+            lost.add("stroke")
         if drawn is not None:
             first = style.get("paint-order", "normal").split()[:1] == ["stroke"]
             draws.insert(0 if first else len(draws), drawn)
@@ -128,10 +132,20 @@ def _stroked(path: Path, style: Mapping[str, str], affine: Affine, colour: str) 
     k = math.sqrt(abs(affine.a * affine.d - affine.b * affine.c))
     if _is_even(affine) and is_plain(path, stroke):
         return PathDraw(map_path(affine, path), None, colour, stroke.width * k)
-    left, top, right, bottom = path_bounds(path)
+    left, top, right, bottom = control_box(path)
     fine = max(right - left, bottom - top, stroke.width) * _FINE
     area = outlined(path, stroke, fine)
     return PathDraw(map_path(affine, area), colour) if area else None
+
+
+def _plainly_stroked(
+    path: Path, style: Mapping[str, str], affine: Affine, colour: str
+) -> PathDraw | None:
+    stroke = _stroke_of(style)
+    k = math.sqrt(abs(affine.a * affine.d - affine.b * affine.c))
+    dashes = tuple(dash * k for dash in stroke.dashes)
+    path = map_path(affine, path)
+    return PathDraw(path, None, colour, stroke.width * k, dashes) if stroke.width > 0 else None
 
 
 def _stroke_of(style: Mapping[str, str]) -> Stroke:

@@ -25,7 +25,7 @@ __all__ = ["LEFT_OUT", "Drawing", "is_svg", "svg_drawing"]
 
 LEFT_OUT: Final = (
     "text", "image", "gradient", "pattern", "filter", "mask", "clip", "marker", "animation",
-    "script", "style", "link", "transparent", "colour", "path", "blend", "other",
+    "script", "style", "link", "transparent", "colour", "path", "blend", "stroke", "other",
 )  # fmt: skip
 """Words for what may be left out or drawn in another way, in the order told."""
 

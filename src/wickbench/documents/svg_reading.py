@@ -15,7 +15,7 @@ from wickbench.domain.errors import DomainError
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-MOST_BYTES: Final = 4_000_000
+MOST_BYTES: Final = 2_000_000
 MOST_NODES: Final = 50_000
 DEEPEST: Final = 100
 

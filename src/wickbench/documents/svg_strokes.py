@@ -104,8 +104,8 @@ def flattened(path: Path, tolerance: float, half: float = 0.0) -> list[Polyline]
                 lines.append(_polyline(points, corners, closed=word == "z"))
             points, corners = ([ends[0]], [True]) if word == "m" else ([], [])
             continue
-        steps = _steps([points[-1], *ends], tolerance, half) if word in {"q", "c"} else 1
         control = [points[-1], *ends]
+        steps = _steps(control, tolerance, half) if word in {"q", "c"} else 1
         points += [at_part(control, at / steps) for at in range(1, steps)] + [ends[-1]]
         corners += [False] * (steps - 1) + [True]
     if points:

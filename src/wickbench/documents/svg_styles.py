@@ -27,8 +27,9 @@ _OWN: Final = frozenset(
     }
 )  # fmt: skip
 PROPERTIES: Final = INHERITED | _OWN
-_COMMENT: Final = re.compile(r"/\*.*?\*/", re.DOTALL)
-_RULE: Final = re.compile(r"([^{}]*)\{([^{}]*)\}")
+_BRACES: Final = re.compile(r"[{}]")
+_HARMLESS: Final = ("@font-face", "@charset", "@namespace")
+_LONGEST_WORD: Final = 20
 _SELECTOR: Final = re.compile(r"(?P<tag>[A-Za-z][\w-]*|\*)?(?P<marks>(?:[.#][\w-]+)*)$")
 _MARK: Final = re.compile(r"([.#])([\w-]+)")
 _URL: Final = re.compile(r"url\(\s*[\"']?#([^\"')\s]+)[\"']?\s*\)\s*(.*)$", re.DOTALL)
@@ -78,24 +79,38 @@ class Paint:
 class StyleSheet:
     """Rules of all style elements; ``lost`` when some of them cannot be followed."""
 
-    rules: list[Rule] = field(default_factory=list)
     lost: bool = False
+    _rules: dict[str, list[Rule]] = field(default_factory=dict)
+    _count: int = 0
 
     def read(self, text: str) -> None:
-        """Take in a style element."""
-        text = _COMMENT.sub(" ", text).replace("<!--", " ").replace("-->", " ")
-        text = re.sub(r"@(?:charset|import|namespace)[^;]*;", self._lose_import, text)
-        if "@" in text:
-            self.lost = self.lost or bool(re.search(r"@(?!font-face)", text))
-            text = re.sub(r"@[^{]*\{(?:[^{}]|\{[^{}]*\})*\}", " ", text)
-        for selectors, body in _RULE.findall(text):
-            values = declarations(body)
+        """Take in a style element; every step is a search forwards, however it is written."""
+        text = _without(_without(text, "<!--", "-->", keep=True), "/*", "*/")
+        at = 0
+        while at < len(text):
+            opened = text.find("{", at)
+            selectors = text[at : opened if opened >= 0 else len(text)]
+            if "@" in selectors:
+                at = self._past_at_rule(text, at)
+                continue
+            closed = text.find("}", opened) if opened >= 0 else -1
+            if closed < 0:
+                return
+            values = declarations(text[opened + 1 : closed])
             for selector in selectors.split(","):
                 self._take(selector.strip(), values)
+            at = closed + 1
 
-    def _lose_import(self, match: re.Match[str]) -> str:
-        self.lost = self.lost or match[0].startswith("@import")
-        return " "
+    def _past_at_rule(self, text: str, at: int) -> int:
+        """The place after a rule for pages, screens, typefaces and the like."""
+        begin = text.find("@", at)
+        semicolon, opened = text.find(";", begin), text.find("{", begin)
+        word = text[begin : begin + _LONGEST_WORD].lower()
+        if not word.startswith(_HARMLESS):
+            self.lost = True
+        if semicolon >= 0 and (opened < 0 or semicolon < opened):
+            return semicolon + 1
+        return _closing(text, opened)
 
     def _take(self, selector: str, values: Mapping[str, str]) -> None:
         match = _SELECTOR.match(selector)
@@ -105,21 +120,53 @@ class StyleSheet:
         marks = [a + b for a, b in _MARK.findall(match["marks"])]
         tag = "" if match["tag"] in {None, "*"} else match["tag"]
         names = sum(mark.startswith("#") for mark in marks)
-        weight = (names, len(marks) - names, int(bool(tag)), len(self.rules))
-        self.rules.append(Rule(tag, frozenset(marks), values, weight))
+        self._count += 1
+        weight = (names, len(marks) - names, int(bool(tag)), self._count)
+        key = marks[0] if marks else tag
+        self._rules.setdefault(key, []).append(Rule(tag, frozenset(marks), values, weight))
 
     def values_for(self, node: Node) -> dict[str, str]:
         """Properties that the rules give an element."""
-        if not self.rules:
+        if not self._rules:
             return {}
         has = {f".{one}" for one in node.get("class").split()}
         if node.get("id"):
             has.add("#" + node.get("id"))
-        fitting = [rule for rule in self.rules if rule.tag in {"", node.tag} and rule.marks <= has]
+        fitting = [
+            rule
+            for key in (*has, node.tag, "")
+            for rule in self._rules.get(key, ())
+            if rule.tag in {"", node.tag} and rule.marks <= has
+        ]
         found: dict[str, str] = {}
         for rule in sorted(fitting, key=lambda one: one.weight):
             found |= rule.values
         return found
+
+
+def _without(text: str, begin: str, end: str, *, keep: bool = False) -> str:
+    """A text without what stands between two marks, or only without the marks."""
+    if keep:
+        return text.replace(begin, " ").replace(end, " ")
+    kept = []
+    at = 0
+    while (start := text.find(begin, at)) >= 0:
+        kept.append(text[at:start])
+        stop = text.find(end, start + len(begin))
+        at = stop + len(end) if stop >= 0 else len(text)
+    return " ".join([*kept, text[at:]])
+
+
+def _closing(text: str, opened: int) -> int:
+    """The place after the brace that closes one."""
+    if opened < 0:
+        return len(text)
+    deep = 0
+    for match in _BRACES.finditer(text, opened):
+        deep += 1 if match[0] == "{" else -1
+        if deep == 0:
+            return match.end()
+    return len(text)
 
 
 def declarations(text: str) -> dict[str, str]:

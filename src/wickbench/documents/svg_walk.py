@@ -10,7 +10,14 @@ from wickbench.documents.affine import IDENTITY, Affine, shift
 from wickbench.documents.outlines import rectangle
 from wickbench.documents.pictograms import path_bounds
 from wickbench.documents.surface import Path, map_path
-from wickbench.documents.svg_geometry import length, path_of, shape_path, transform, view_box
+from wickbench.documents.svg_geometry import (
+    control_box,
+    length,
+    path_of,
+    shape_path,
+    transform,
+    view_box,
+)
 from wickbench.documents.svg_painting import painted
 from wickbench.documents.svg_styles import StyleSheet, part_of, style_of
 from wickbench.domain.errors import DomainError
@@ -19,7 +26,12 @@ if TYPE_CHECKING:
     from wickbench.documents.label_draws import PathDraw
     from wickbench.documents.svg_reading import Node
 
-MOST_DRAWS: Final = 20_000
+MOST_DRAWS: Final = 10_000
+FARTHEST: Final = 1e7
+"""Coordinates beyond this are a mistake, and too much for painters."""
+MOST_COMMANDS: Final = 150_000
+MOST_EXACT: Final = 8_000
+"""After so many pieces of paths lines are drawn plainly: exact areas would take too long."""
 DEEPEST: Final = 60
 _CONTAINERS: Final = frozenset({"g", "a", "svg", "switch"})
 _SHAPES: Final = frozenset({"path", "rect", "circle", "ellipse", "line", "polyline", "polygon"})
@@ -74,6 +86,7 @@ class Walk:
         self.sheet = StyleSheet()
         self.named: dict[str, Node] = {}
         self._root, self._view = root, (wide, high)
+        self._commands = 0
         for node in root.every():
             if node.get("id"):
                 self.named.setdefault(node.get("id"), node)
@@ -158,13 +171,20 @@ class Walk:
         path = shape_path(node, *state.view)
         if path is None:
             return
-        found, lost = painted(path, state.style, state.affine, state.alpha, self.named)
+        self._commands += len(path)
+        if self._commands > MOST_COMMANDS:
+            raise DomainError("svg.too-large")
+        look = (state.style, state.affine, state.alpha, self.named)
+        found, lost = painted(path, *look, exact=self._commands <= MOST_EXACT)
         self.left_out |= lost
-        self.draws += [self._seen(one, state.clips) for one in found]
+        self.draws += [one for draw in found if (one := self._seen(draw, state.clips))]
 
-    def _seen(self, draw: PathDraw, clips: tuple[Path, ...]) -> PathDraw:
-        """A draw with the clips that really cut something off."""
-        box = path_bounds(draw.path)
+    def _seen(self, draw: PathDraw, clips: tuple[Path, ...]) -> PathDraw | None:
+        """A draw with the clips that really cut something off; None when it is beyond measure."""
+        box = control_box(draw.path)
+        if not all(abs(side) < FARTHEST for side in (*box, draw.width_mm)):
+            self.left_out.add("path")
+            return None
         half = draw.width_mm if draw.stroke else 0.0
         needed = tuple(clip for clip in clips if not _holds(clip, box, half))
         return replace(draw, clips=needed) if needed else draw

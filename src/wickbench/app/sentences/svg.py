@@ -73,6 +73,10 @@ SENTENCES: dict[str, str] = {
         "Colours of this drawing that mix with what lies below are printed over it. Save it as PNG "
         "to keep them."
     ),
+    "svg.left-out-stroke": N_(
+        "This drawing holds very much, so ends, corners and dashes of its lines are drawn plainly. "
+        "Turn its lines into areas in a drawing program to keep them."
+    ),
     "svg.left-out-other": N_(
         "Something in this drawing is no line or area and is left out. Save it as plain SVG, or as "
         "PNG."

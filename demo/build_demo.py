@@ -21,6 +21,7 @@ from demo_shelf import fill_shelf
 from heatings import fill_heatings
 from leftovers import fill_leftovers
 from net_checks import fill_net_checks
+from pour_labels import fill_pour_labels
 from wax_measurements import fill_wax_measurements
 
 from wickbench.app.questions import Silent
@@ -65,6 +66,7 @@ def build(path: Path) -> None:
         fill_making(workspace, making_inputs, keys)
         fill_calendar(workspace, keys)
         fill_labels(workspace, label_inputs, keys)
+        fill_pour_labels(workspace, label_inputs, keys)
         fill_net_checks(workspace, keys)
         fill_heatings(workspace, keys)
         fill_leftovers(workspace, keys)

@@ -75,25 +75,15 @@ LABELS = (
 # sheet, stickers used already, lines of (label, candle, lot, count)
 RUNS = (
     ("Bowls", "White ovals, 2 across", (), (("Oval for bowls", "PB-2", "26-311-A1", 8),)),
-    (
-        "Winter fair, bases",
-        "White rounds, 24 up",
-        (),
-        (
-            ("Base caution", "BS-30", "26-332-A1", 18),
-            ("Base caution", "BS-8", "26-332-A2", 12),
-            ("Base caution", "CP-32", "26-332-B1", 6),
-        ),
-    ),
-    (
-        "Winter fair, fronts",
-        "Kraft sheet, 3 across",
-        (0, 1, 2, 3),
-        (
-            ("Jar front, kraft", "BS-30", "26-332-A1", 14),
-            ("Jar front, kraft", "BS-30", "26-332-A2", 4),
-            ("Jar front, band", "BS-8", "26-332-A2", 12),
-            ("Jar front, kraft", "CP-32", "26-332-B1", 6),
-        ),
-    ),
 )
+
+# Labels of each candle: its front, its caution sticker.
+CANDLE_LABELS = {
+    "BS-30": ("Jar front, kraft", "Base caution"),
+    "BS-8": ("Jar front, band", "Base caution"),
+    "CP-32": ("Jar front, kraft", "Base caution"),
+    "PB-2": ("Oval for bowls", None),
+}
+
+# Stickers gone from the sheet in the drawer before the winter fair.
+GONE = ("Kraft sheet, 3 across", (0, 1, 2, 3))

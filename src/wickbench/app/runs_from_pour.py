@@ -170,7 +170,8 @@ def make_runs(workspace: Workspace, wanted: PourRuns, *, origin: object = None) 
     """
     kept = []
     with workspace.step(N_("Make print runs for a pour"), origin=origin) as connection:
-        for run in wanted.runs:
+        # The newest run stands first in lists: jar labels before lids before caution stickers.
+        for run in reversed(wanted.runs):
             key = run.run_id
             if key is None:
                 row = {"name": run.name, "sheet_id": run.sheet_id, "printer": run.printer}
@@ -179,7 +180,7 @@ def make_runs(workspace: Workspace, wanted: PourRuns, *, origin: object = None) 
             kept.append(key)
             if run.state != SAME:
                 _store(connection, key, run)
-    return tuple(kept)
+    return tuple(reversed(kept))
 
 
 def _store(connection: Connection, key: int, run: ProposedRun) -> None:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from wickbench.app.material_estimates import filled
+from wickbench.app.sheet_readings import last_doubts
 from wickbench.domain.errors import DomainError
-from wickbench.domain.findings import Finding, Rank
+from wickbench.domain.findings import Finding, Rank, sort_findings
+from wickbench.domain.sheet_tolerances import check_tolerances
 from wickbench.domain.sheets import StickerSheet, check_sheet
 
 if TYPE_CHECKING:
@@ -50,6 +52,8 @@ def _number(values: Mapping[str, object], name: str, default: float = 0.0) -> fl
 def sheet_findings(values: Mapping[str, object]) -> tuple[Finding, ...]:
     """What stands in the way of printing on such a sheet, as far as it is typed."""
     try:
-        return check_sheet(sheet_of(values))
+        sheet = sheet_of(values)
+        found = [*check_sheet(sheet), *check_tolerances(sheet, last_doubts_mm=last_doubts(values))]
+        return sort_findings(found)
     except DomainError as error:
         return (Finding(Rank.STOPS, error.key, error.data),)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from wickbench.app import print_runs, shelf_edit
@@ -12,11 +12,14 @@ from wickbench.app.fields import field
 from wickbench.app.material_estimates import estimate_texts
 from wickbench.app.material_fields import SHEET_FIELDS
 from wickbench.app.print_run_view import sheet_values
+from wickbench.app.sheet_twins import twin_finding, twin_of, use_twin
 from wickbench.app.sticker_sheets import sheet_findings
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.fields.form import FieldForm
 from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.labels.elements_box import button_row
+from wickbench.gui.labels.ruler_dialog import RulerDialog
 from wickbench.gui.labels.sheet_words import sheet_words
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, heading
@@ -41,9 +44,11 @@ class SheetBox(QWidget):
 
     Signals:
         typing: the sheet's measures while they are typed.
+        scan_requested: the sheet is to be found in a scan.
     """
 
     typing = Signal()
+    scan_requested = Signal()
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
@@ -53,6 +58,11 @@ class SheetBox(QWidget):
         self.measures_button = button(texts("Measures"))
         self.measures_button.setCheckable(True)
         self.new_sheet = button(texts("New sheet"))
+        self.ruler = button(texts("Measure with a ruler…"))
+        self.scan = button(texts("Find it in a scan…"))
+        self.duplicate = button(texts("Duplicate this sheet"))
+        self.use_twin = button(texts("Use that sheet instead"))
+        self._twin: int | None = None
         specs = {spec.name: _without_group(spec) for spec in SHEET_FIELDS}
         self.name_form = FieldForm(workspace, (NAME, specs["page"]))
         self.across = FieldForm(workspace, [specs[name] for name in ACROSS])
@@ -63,6 +73,10 @@ class SheetBox(QWidget):
         self.sheet.committed.connect(self._choose)
         self.new_sheet.clicked.connect(self.begin_sheet)
         self.measures_button.toggled.connect(self.measures.setVisible)
+        self.ruler.clicked.connect(self.open_ruler)
+        self.scan.clicked.connect(self.scan_requested)
+        self.duplicate.clicked.connect(self.duplicate_sheet)
+        self.use_twin.clicked.connect(self._use_twin)
         for form in (self.name_form, self.across, self.down):
             form.edited.connect(self._typed)
             form.committed.connect(self._typed)
@@ -81,6 +95,7 @@ class SheetBox(QWidget):
         inside = QVBoxLayout(self.measures)
         inside.setContentsMargins(0, 0, 0, 0)
         inside.addWidget(self.name_form)
+        inside.addLayout(button_row(self.ruler, self.scan, self.duplicate))
         sides = QHBoxLayout()
         sides.setSpacing(12)
         for form in (self.across, self.down):
@@ -91,6 +106,7 @@ class SheetBox(QWidget):
             sides.addLayout(column, 1)
         inside.addLayout(sides)
         inside.addWidget(self.findings)
+        inside.addWidget(self.use_twin, 0, Qt.AlignmentFlag.AlignLeft)
         self.measures.setVisible(False)
         box.addWidget(self.measures)
 
@@ -106,7 +122,18 @@ class SheetBox(QWidget):
         for form in (self.name_form, self.across, self.down):
             form.show_record(chosen, values)
         self._assume(values)
-        self.findings.show_findings(self._desk.workspace.texts, sheet_findings(values))
+        self._show_findings(values)
+
+    def _show_findings(self, values: dict[str, object]) -> None:
+        """What stands in the way, and whether the sheet is there already."""
+        chosen, texts = self._desk.run.sheet_id, self._desk.workspace.texts
+        found = list(sheet_findings(values))
+        twin = twin_of(self._desk.shelf, chosen, values) if chosen is not None else None
+        self._twin = twin.id if twin is not None else None
+        if twin is not None:
+            found.append(twin_finding(twin))
+        self.findings.show_findings(texts, found)
+        self.use_twin.setVisible(twin is not None)
 
     def begin_sheet(self) -> None:
         """A new sticker sheet, chosen at once, its measures unfolded."""
@@ -117,6 +144,32 @@ class SheetBox(QWidget):
         self._desk.run_id = print_runs.choose_sheet(workspace, self._desk.run_id, key)
         self.measures_button.setChecked(True)
         self.name_form.focus("name")
+
+    def duplicate_sheet(self) -> None:
+        """A copy of the chosen sheet as a start for another one, chosen at once."""
+        chosen = self._desk.run.sheet_id
+        if chosen is None:
+            return
+        workspace = self._desk.workspace
+        key = shelf_edit.duplicate_item(workspace, chosen)
+        self._desk.run_id = print_runs.choose_sheet(workspace, self._desk.run_id, key)
+        self.measures_button.setChecked(True)
+        self.name_form.focus("name")
+
+    def open_ruler(self) -> None:
+        """Open the readings of a ruler for the chosen sheet."""
+        chosen = self._desk.run.sheet_id
+        if chosen is None:
+            return
+        dialog = RulerDialog(self._desk.workspace, chosen, self)
+        dialog.setObjectName("ruler_dialog")
+        dialog.finished.connect(dialog.deleteLater)
+        dialog.open()
+
+    def _use_twin(self) -> None:
+        run_id, chosen = self._desk.run_id, self._desk.run.sheet_id
+        if run_id is not None and chosen is not None and self._twin is not None:
+            use_twin(self._desk.workspace, run_id, chosen, self._twin)
 
     def typed_values(self) -> dict[str, object]:
         """The sheet's values with what is being typed in place of what is stored."""
@@ -152,7 +205,7 @@ class SheetBox(QWidget):
     def _typed(self, *_: object) -> None:
         values = self.typed_values()
         self._assume(values)
-        self.findings.show_findings(self._desk.workspace.texts, sheet_findings(values))
+        self._show_findings(values)
         self._desk.measures = values
         self._desk.lay_out()
         self.typing.emit()

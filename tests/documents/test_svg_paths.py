@@ -433,6 +433,7 @@ def test_what_cannot_be_turned_is_told_and_the_rest_is_drawn(word: str) -> None:
         (b"<svg", "svg.damaged"),
         (b"<svg xmlns='http://www.w3.org/2000/svg'><g></svg>", "svg.damaged"),
         (b"<html><svg/></html>", "svg.damaged"),
+        (svg("<rect width='1' height='1'/>", "0 0 1e400 5"), "svg.damaged"),
         (svg("<text>only letters</text>"), "svg.nothing-drawn"),
         (b"<!DOCTYPE svg [<!ENTITY a 'x'>]>" + svg("<rect/>"), "svg.entities"),
         (b"<!DOCTYPE svg [<!ENTITY a SYSTEM 'file:///etc/hostname'>]>" + svg("&a;"),

@@ -15,7 +15,7 @@ from wickbench.documents.label_draws import PathDraw
 from wickbench.documents.pictograms import path_bounds
 from wickbench.documents.svg_geometry import length, numbers, view_box
 from wickbench.documents.svg_reading import is_svg, read_svg
-from wickbench.documents.svg_walk import Walk
+from wickbench.documents.svg_walk import FARTHEST, Walk
 from wickbench.domain.errors import DomainError
 
 if TYPE_CHECKING:
@@ -60,6 +60,8 @@ def svg_drawing(data: bytes) -> Drawing:
     """
     root = read_svg(data)
     wide, high = _size(root)
+    if not max(wide, high) < FARTHEST:
+        raise DomainError("svg.damaged")
     walk = Walk(root, wide or _AUTO, high or _AUTO)
     try:
         walk.draw_root(view_box(root, wide, high) if wide and high else None)

@@ -266,6 +266,9 @@ class Walk:
         commands = self._clip_path(target, replace(state, affine=affine))
         if not commands:
             return None
+        if not all(abs(side) < FARTHEST for side in control_box(commands)):
+            self.left_out.add("clip")
+            return state
         return replace(state, clips=(*state.clips, commands))
 
     def _bounds(self, node: Node, state: State) -> tuple[float, float, float, float] | None:

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wickbench.domain.arranging import Box, snap_lines, snapped
+from wickbench.domain.arranging import Box, guides_along, guides_through, snap_lines, snapped
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.guides import Guide, guide_lines, guides_along, guides_through, tidy_guides
+from wickbench.domain.guides import Guide, guide_lines, tidy_guides
 from wickbench.domain.labels import LabelDesign
 
 LABEL = LabelDesign(width_mm=62.0, height_mm=36.0, safe_mm=2.0)

@@ -11,12 +11,11 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final, TypeVar
 
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.guides import guide_lines
+from wickbench.domain.guides import Guide, guide_lines
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
-    from wickbench.domain.guides import Guide
     from wickbench.domain.labels import Element, LabelDesign
 
 One = TypeVar("One", bound="Element")
@@ -259,6 +258,18 @@ def snap_lines(
         levels += [box.top, box.middle[1], box.bottom]
     laid_upright, laid_level = guide_lines(guides)
     return (*laid_upright, *uprights), (*laid_level, *levels)
+
+
+def guides_along(box: Box) -> tuple[Guide, ...]:
+    """Guides at the four edges of a box."""
+    uprights = tuple(Guide(upright=True, at_mm=x) for x in (box.left, box.right))
+    return (*uprights, *(Guide(upright=False, at_mm=y) for y in (box.top, box.bottom)))
+
+
+def guides_through(box: Box) -> tuple[Guide, ...]:
+    """Two guides through the middle of a box."""
+    x, y = box.middle
+    return Guide(upright=True, at_mm=x), Guide(upright=False, at_mm=y)
 
 
 def snapped(box: Box, uprights: Sequence[float], levels: Sequence[float], reach_mm: float) -> Snap:

@@ -12,8 +12,6 @@ from wickbench.domain.rounding import half_up_decimal
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from wickbench.domain.arranging import Box
-
 _PLACES: Final = 2
 
 
@@ -41,18 +39,6 @@ class Guide:
 def tidy_guides(guides: Iterable[Guide]) -> tuple[Guide, ...]:
     """Each guide once, upright ones last, from left to right and top to bottom."""
     return tuple(sorted(set(guides)))
-
-
-def guides_along(box: Box) -> tuple[Guide, ...]:
-    """Guides at the four edges of a box."""
-    uprights = tuple(Guide(upright=True, at_mm=x) for x in (box.left, box.right))
-    return (*uprights, *(Guide(upright=False, at_mm=y) for y in (box.top, box.bottom)))
-
-
-def guides_through(box: Box) -> tuple[Guide, ...]:
-    """Two guides through the middle of a box."""
-    x, y = box.middle
-    return Guide(upright=True, at_mm=x), Guide(upright=False, at_mm=y)
 
 
 def guide_lines(guides: Sequence[Guide]) -> tuple[tuple[float, ...], tuple[float, ...]]:

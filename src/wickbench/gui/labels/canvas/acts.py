@@ -13,9 +13,8 @@ from wickbench.app import label_arranging as arranging
 from wickbench.app.label_clips import elements_from_text, elements_to_text
 from wickbench.app.label_guides import lay_guides
 from wickbench.app.texts_marker import N_
-from wickbench.domain.arranging import Box, bounds, box_of
+from wickbench.domain.arranging import Box, bounds, box_of, guides_along, guides_through
 from wickbench.domain.errors import DomainError
-from wickbench.domain.guides import guides_along, guides_through
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable

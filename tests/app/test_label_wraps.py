@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.label_workshop import fill_workshop, view_of
+from documents.samples import shelf
 from wickbench.app import labels, print_runs, shelf_edit
 from wickbench.app.label_making import LabelMaker
 from wickbench.app.label_on_vessel import label_on_vessel
@@ -31,6 +32,7 @@ from wickbench.app.texts import Texts
 from wickbench.app.vessel_drawing import draw_vessel
 from wickbench.app.vessel_labels import DrawnWick
 from wickbench.app.wrap_words import fit_choices, how_fitted
+from wickbench.documents.label_layout import lay_out_label
 from wickbench.domain.catalog import Vessel
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.labels import (
@@ -61,7 +63,8 @@ FRONT = LabelDesign(width_mm=62.0, height_mm=36.0)
 
 
 def said(design: LabelDesign, vessel: Vessel) -> dict[str, Finding]:
-    return {one.key: one for one in vessel_findings(design, vessel, TEXTS)}
+    laid = lay_out_label(design, {}, shelf().nearest)
+    return {one.key: one for one in vessel_findings(laid, vessel, TEXTS)}
 
 
 # -- the outside of a vessel -----------------------------------------------------------------------
@@ -221,10 +224,12 @@ def test_a_curved_front_label_for_another_taper_is_told() -> None:
 
 
 def test_what_stands_under_the_seam_is_told_by_its_element() -> None:
-    hidden = TextElement(x_mm=240, y_mm=5, w_mm=14, h_mm=8, text="Lot 7")
+    hidden = TextElement(x_mm=240, y_mm=5, w_mm=14, h_mm=8, text="Lot 7", align="right")
     made = fitted_design(FRONT, wrap_plan(TUMBLER, TEXTS))
     found = said(replace(made, elements=(hidden,)), TUMBLER)["wrap.under-seam"]
     assert found.about == ("element", 0)
+    beside = replace(hidden, align="left", x_mm=230.0, w_mm=26.0, text="Lot")
+    assert "wrap.under-seam" not in said(replace(made, elements=(beside,)), TUMBLER)
 
 
 def test_a_wrap_on_an_unmeasured_vessel_is_watched_and_leads_to_it() -> None:
@@ -300,11 +305,11 @@ def test_the_label_stands_on_the_drawn_wall_in_the_middle_of_its_straight_part(
     workshop: Workspace,
 ) -> None:
     fill_workshop(workshop)
-    shelf = load_shelf(workshop)
+    stock = load_shelf(workshop)
     vessel = replace(
-        next(iter(shelf.vessels.values())), height_mm=84.0, diameters=((0.0, 74.0), (84.0, 74.0))
+        next(iter(stock.vessels.values())), height_mm=84.0, diameters=((0.0, 74.0), (84.0, 74.0))
     )
-    measures = measure(vessel, shelf, workshop.settings)
+    measures = measure(vessel, stock, workshop.settings)
     drawing = draw_vessel(vessel, measures, None, DrawnWick(0), workshop.texts)
     values = sample_values(workshop.settings, workshop.texts)
     laid = LabelMaker(workshop).label(starting_design("hush", 62.0, 36.0), values).laid

@@ -21,6 +21,7 @@ from wickbench.documents.front_view import (
     FrontArea,
     FrontEdge,
     FrontLabel,
+    FrontPaper,
     FrontPicture,
     draw_front,
     lay_on_wall,
@@ -168,9 +169,10 @@ def painted(front: FrontLabel, wall: Wall) -> Image.Image:
     picture = Image.new("RGB", (wide, round(wall.height_mm * PER_MM)), "#000000")
     pen = ImageDraw.Draw(picture)
     for item in front.items:
-        if isinstance(item, FrontArea):
+        if isinstance(item, FrontArea | FrontPaper):
+            fill = item.fill if isinstance(item, FrontArea) else "#ffffff"
             spots = points(item.path) * PER_MM + [wide / 2, wall.height_mm * PER_MM]
-            pen.polygon([tuple(spot) for spot in spots], fill=item.fill)
+            pen.polygon([tuple(spot) for spot in spots], fill=fill)
     return picture
 
 
@@ -262,7 +264,7 @@ def test_edges_are_stroked_and_every_clip_is_taken_back() -> None:
     design, middle = fitted(GLASS)
     front = seen_from_front(lay_on_wall(laid_out(design), GLASS, middle), 180.0)
     surface = RecordingSurface()
-    draw_front(front, surface, "#123456")
+    draw_front(front, surface, edge="#123456")
     edges = [one for one in front.items if isinstance(one, FrontEdge)]
     assert edges
     assert sum(path.stroke == "#123456" for path in surface.paths) == len(edges)

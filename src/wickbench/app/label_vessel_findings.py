@@ -5,12 +5,21 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.label_wraps import outside_of, takes_label_round
+from wickbench.documents.ink import corners_of
+from wickbench.documents.label_draws import CurvedDraw, TextDraw
 from wickbench.domain.findings import Finding, Rank
-from wickbench.domain.labels import FrameElement, LineElement, PictureElement
+from wickbench.domain.labels import (
+    FactsElement,
+    FrameElement,
+    LineElement,
+    PictureElement,
+    TextElement,
+)
 from wickbench.domain.wrap_fit import MOST_RISE_MM, WrapSize, Zone, askew_mm, joins_mm
 
 if TYPE_CHECKING:
     from wickbench.app.texts import Texts
+    from wickbench.documents.label_layout import LaidOutLabel
     from wickbench.domain.catalog import Vessel
     from wickbench.domain.labels import AnyElement, LabelDesign
 
@@ -21,19 +30,20 @@ TO_MEASURE: Final = "vessel"
 
 _SLACK_MM: Final = 0.3  # how well a ruler or calliper reads a vessel
 _JOIN_MM: Final = 1.0  # ends that miss each other by less are not seen; common practice, no source
+_HAIR_MM: Final = 0.05
 _GOES_ROUND: Final = 0.9
 _GROUND: Final = (FrameElement, LineElement, PictureElement)
 
 
-def vessel_findings(design: LabelDesign, vessel: Vessel | None, texts: Texts) -> list[Finding]:
+def vessel_findings(laid: LaidOutLabel, vessel: Vessel | None, texts: Texts) -> list[Finding]:
     """Whether a label goes well round a vessel, with the numbers.
 
     Args:
-        design: a jar label.
+        laid: a jar label.
         vessel: of the candle that it is for; ``None`` while unknown.
         texts: for the names of missing measures.
     """
-    found = _covered(design)
+    design, found = laid.design, _covered(laid)
     if vessel is None or design.kind != "jar" or not takes_label_round(vessel):
         return found
     outside = outside_of(vessel)
@@ -65,21 +75,26 @@ def _not_measured(
     return [Finding(rank, "wrap.not-measured", data, (TO_MEASURE, vessel.id))]
 
 
-def _covered(design: LabelDesign) -> list[Finding]:
+def _covered(laid: LaidOutLabel) -> list[Finding]:
     """Things in the strip that the beginning of a wrap covers."""
+    design = laid.design
     if design.shape != "wrap" or design.overlap_mm <= 0:
         return []
-    from_mm = design.width_mm - design.overlap_mm + 0.05
+    from_mm = design.width_mm - design.overlap_mm + _HAIR_MM
     data = {"overlap_mm": design.overlap_mm}
     return [
         Finding(Rank.WATCH, "wrap.under-seam", data, ("element", at))
         for at, one in enumerate(design.elements)
-        if not isinstance(one, _GROUND) and _right_mm(one) > from_mm
+        if not isinstance(one, _GROUND) and _right_mm(laid, at, one) > from_mm
     ]
 
 
-def _right_mm(one: AnyElement) -> float:
-    return one.x_mm + one.w_mm
+def _right_mm(laid: LaidOutLabel, at: int, one: AnyElement) -> float:
+    """Where the ink of letters ends; of anything else its box."""
+    if not isinstance(one, TextElement | FactsElement):
+        return one.x_mm + one.w_mm
+    letters = [draw for draw in laid.draws_of(at) if isinstance(draw, TextDraw | CurvedDraw)]
+    return max((x for draw in letters for x, _ in corners_of(draw)), default=0.0)
 
 
 class _Fit:

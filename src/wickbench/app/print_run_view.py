@@ -171,7 +171,7 @@ class _Lines:
         wrong = list(checked.wrong)
         if candle is not None and label.kind == "jar":
             vessel = self.shelf.vessels.get(candle.vessel_id) if candle.vessel_id else None
-            wrong += vessel_findings(design, vessel, self.workspace.texts)
+            wrong += vessel_findings(made.laid, vessel, self.workspace.texts)
         self.findings += of_line(line, None, wrong)
         self.well += checked.well
         return made

@@ -56,6 +56,13 @@ class FrontPicture:
 
 
 @dataclass(frozen=True, slots=True)
+class FrontPaper:
+    """The paper of the label as it is seen; who draws knows its colour."""
+
+    path: Path
+
+
+@dataclass(frozen=True, slots=True)
 class FrontEdge:
     """An edge of the label as it is seen, to be stroked; an end that lies under shows none."""
 
@@ -74,7 +81,7 @@ class FrontLabel:
     """
 
     paper: tuple[Path, ...]
-    items: tuple[FrontArea | FrontPicture | FrontEdge, ...]
+    items: tuple[FrontPaper | FrontArea | FrontPicture | FrontEdge, ...]
     seen_share: float
     half_mm: float
 
@@ -123,13 +130,13 @@ def seen_from_front(label: WallLabel, turn_deg: float = 0.0) -> FrontLabel:
     # The beginning of a wrap lies over its end: what lies further round is painted first.
     windows.sort(key=lambda one: one.from_angle, reverse=True)
     paper: list[Path] = []
-    items: list[FrontArea | FrontPicture | FrontEdge] = []
+    items: list[FrontPaper | FrontArea | FrontPicture | FrontEdge] = []
     for window in windows:
         shown = window.area(label.outline)
         if not shown:
             continue
         paper.append(shown)
-        items.append(FrontArea(shown, PAPER))
+        items.append(FrontPaper(shown))
         clips = [tuple(window.area(one) for one in every) for every in label.clips]
         for item in label.items:
             items += window.seen(item, clips[item.clip])
@@ -139,20 +146,29 @@ def seen_from_front(label: WallLabel, turn_deg: float = 0.0) -> FrontLabel:
     return FrontLabel(tuple(paper), tuple(items), _seen_share(label, windows), half)
 
 
-def draw_front(front: FrontLabel, surface: Surface, edge: Colour = EDGE) -> None:
+def draw_front(
+    front: FrontLabel, surface: Surface, *, paper: Colour = PAPER, edge: Colour = EDGE
+) -> None:
     """Draw what is seen; the origin of the surface lies on the axis at the foot."""
     now: tuple[Path, ...] = ()
     for item in front.items:
-        clips = () if isinstance(item, FrontEdge) else item.clips
+        clips = item.clips if isinstance(item, FrontArea | FrontPicture) else ()
         if clips != now:
             _change_clips(surface, now, clips)
             now = clips
-        _draw(item, surface, edge)
+        _draw(item, surface, paper, edge)
     _change_clips(surface, now, ())
 
 
-def _draw(item: FrontArea | FrontPicture | FrontEdge, surface: Surface, edge: Colour) -> None:
-    if isinstance(item, FrontArea):
+def _draw(
+    item: FrontPaper | FrontArea | FrontPicture | FrontEdge,
+    surface: Surface,
+    paper: Colour,
+    edge: Colour,
+) -> None:
+    if isinstance(item, FrontPaper):
+        surface.path(item.path, fill=paper)
+    elif isinstance(item, FrontArea):
         surface.path(item.path, fill=item.fill)
     elif isinstance(item, FrontEdge):
         surface.path(item.path, stroke=edge, width_mm=_EDGE_MM)

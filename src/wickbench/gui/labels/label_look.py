@@ -169,6 +169,7 @@ class LabelLook(QWidget):
         self.checked.forget()
         kraft = seen_on_kraft(self._desk.shelf, stored.design, self._desk.run.sheet_id)
         self.preview.paper = paper_colour(kraft=kraft)
+        self.vessel_card.vessel.picture.paper = self.preview.paper
         self.show_draft(None)
         self._say_size(stored)
 
@@ -201,7 +202,7 @@ class LabelLook(QWidget):
         else:
             self.preview.show_label(made.laid)
             self.vessel_card.show_laid(made.laid)
-            found = [*made.content.findings, *self.vessel_card.findings(made.laid.design)]
+            found = [*made.content.findings, *self.vessel_card.findings(made.laid)]
         shown = ShownLabel(
             stored=stored, made=made, candle=self.shown_candle, values=self.values(), found=found
         )

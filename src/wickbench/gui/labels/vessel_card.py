@@ -108,9 +108,9 @@ class VesselCard(QWidget):
         if not jar:
             self.show_laid(None)
 
-    def findings(self, design: LabelDesign) -> list[Finding]:
+    def findings(self, laid: LaidOutLabel) -> list[Finding]:
         """What the label does on the vessel."""
-        return vessel_findings(design, self._vessel, self._desk.workspace.texts)
+        return vessel_findings(laid, self._vessel, self._desk.workspace.texts)
 
     def offers(self, finding: Finding) -> tuple[tuple[str, str], ...]:
         """Ways to mend a finding about the vessel at once: which plan, in words."""

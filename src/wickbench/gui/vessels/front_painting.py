@@ -28,7 +28,9 @@ _SHADE: Final = (
 """Darkness from the left to the right edge of the vessel, of 255."""
 
 
-def paint_front(painter: QPainter, front: FrontLabel, foot: QPointF, scale: float) -> None:
+def paint_front(
+    painter: QPainter, front: FrontLabel, foot: QPointF, scale: float, paper: str
+) -> None:
     """Paint a label as it is seen.
 
     Args:
@@ -36,10 +38,11 @@ def paint_front(painter: QPainter, front: FrontLabel, foot: QPointF, scale: floa
         front: what is seen.
         foot: where the vessel's axis meets its foot, in pixels.
         scale: pixels per millimetre.
+        paper: colour of the label's paper.
     """
     surface = ScreenSurface(painter, scale, left=foot.x(), top=foot.y(), page=None)
     try:
-        draw_front(front, surface)
+        draw_front(front, surface, paper=paper)
         _shade(painter, front)
     finally:
         surface.finish()

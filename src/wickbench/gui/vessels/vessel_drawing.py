@@ -9,6 +9,7 @@ from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen, QPo
 from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
+from wickbench.documents.front_view import PAPER
 from wickbench.documents.stacking import spread
 from wickbench.gui.fonts import scaled
 from wickbench.gui.theme import Colours, colours_of
@@ -30,13 +31,20 @@ _SMALL: Final = 0.86
 
 
 class VesselPicture(QWidget):
-    """A vessel to scale with its levels; labels stand at the right, never over each other."""
+    """A vessel to scale with its levels; words stand at the right, never over each other.
+
+    Attributes:
+        drawing: the vessel; ``None`` for nothing.
+        front: what is seen of a label on it.
+        paper: colour of the label's paper.
+    """
 
     def __init__(self, accessible_name: str) -> None:
         super().__init__()
         self.drawing: VesselDrawing | None = None
         self.front: FrontLabel | None = None
         self._foot_mm = 0.0
+        self.paper = PAPER
         self.setAccessibleName(accessible_name)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         scaled(self, _SMALL)
@@ -81,7 +89,8 @@ class VesselPicture(QWidget):
             sketch = _Sketch(painter, self.drawing, colours, frame)
             sketch.paint_lines()
             if self.front is not None:
-                paint_front(painter, self.front, sketch.at((0.0, self._foot_mm)), sketch.scale)
+                foot = sketch.at((0.0, self._foot_mm))
+                paint_front(painter, self.front, foot, sketch.scale, self.paper)
             sketch.paint_words()
         painter.end()
 

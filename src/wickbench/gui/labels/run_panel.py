@@ -73,10 +73,7 @@ class RunPanel(QWidget):
         self.used = QuantityField(texts(USED.label))
         self.printer = ChoiceField(texts("Printer and tray"), ())
         self.counts = label("", "quiet")
-        self.findings = FindingsList()
-        self._care = RunCare(desk, self.findings)
-        self.not_checked = label(not_checked(texts), "quiet")
-        self.well = FindingsList()
+        self._make_findings(texts)
         self.new_run = button(texts("New print run"))
         self._make_run_fields(texts)
         self.done = label("", "fine")
@@ -84,6 +81,12 @@ class RunPanel(QWidget):
         self._lay_out()
         self._connect()
         name_attributes(self)
+
+    def _make_findings(self, texts: Texts) -> None:
+        self.findings = FindingsList()
+        self._care = RunCare(self._desk, self.findings)
+        self.not_checked = label(not_checked(texts), "quiet")
+        self.well = FindingsList()
 
     def _make_run_fields(self, texts: Texts) -> None:
         self.for_pour = button(texts("Labels for a pour…"))

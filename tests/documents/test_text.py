@@ -42,6 +42,15 @@ def test_kerning_draws_letters_together() -> None:
     assert shape(face, "AVAVA").advance < apart - 50
 
 
+@pytest.mark.parametrize("name", SAMPLE_FACES)
+def test_spacing_never_parts_a_mark_from_its_letter(name: str) -> None:
+    face = sample_face(name)
+    q, mark, a = shape(face, "q\u0301a", 0.3).glyphs
+    tight_q, tight_mark, _ = shape(face, "q\u0301a").glyphs
+    assert (mark.x - q.x, mark.y) == (tight_mark.x - tight_q.x, tight_mark.y)
+    assert a.x == pytest.approx(q.x + q.advance + 0.3 * face.units_per_em)
+
+
 def test_spacing_adds_between_letters_only_and_breaks_ligatures() -> None:
     face = sample_face("serif")
     plain, spaced = shape(face, "HHH"), shape(face, "HHH", 0.1)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import unicodedata
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from wickbench.documents.marks import is_mark
 from wickbench.documents.text import Glyph, Run
 
 if TYPE_CHECKING:
@@ -67,12 +67,8 @@ def _clusters(run: Run) -> list[list[Glyph]]:
             groups.append([glyph])
     joined: list[list[Glyph]] = []
     for group in reversed(groups) if run.backwards else groups:
-        if joined and _is_mark(group[0].text):
+        if joined and is_mark(group[0].text):
             joined[-1] = [*group, *joined[-1]] if run.backwards else [*joined[-1], *group]
         else:
             joined.append(group)
     return joined
-
-
-def _is_mark(text: str) -> bool:
-    return all(unicodedata.category(sign) in {"Mn", "Mc", "Me", "Cf"} for sign in text)

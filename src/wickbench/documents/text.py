@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import uharfbuzz as hb
 
+from wickbench.documents.marks import is_mark
 from wickbench.domain.errors import DomainError
 
 if TYPE_CHECKING:
@@ -382,12 +383,13 @@ def _placed(buffer: Any, text: str, spacing: float) -> tuple[tuple[Glyph, ...], 
     ends = dict(zip(starts, [*starts[1:], len(text)], strict=True))
     glyphs: list[Glyph] = []
     seen: set[int] = set()
+    backwards = buffer.direction == "rtl"
     pen_x = pen_y = 0.0
     for info, position in zip(infos, positions, strict=True):
         start = info.cluster
-        if glyphs and start not in seen:
-            pen_x += spacing
         said = "" if start in seen else text[start : ends[start]]
+        if glyphs and said and not is_mark(glyphs[-1].text if backwards else said):
+            pen_x += spacing
         seen.add(start)
         x, y = pen_x + position.x_offset, pen_y + position.y_offset
         glyphs.append(Glyph(info.codepoint, x, y, position.x_advance, said))

@@ -14,6 +14,7 @@ sys.path.insert(0, str(Path(__file__).parent))
 import label_inputs
 import making_inputs
 import shelf_inputs
+from code_labels import fill_code_labels
 from demo_calendar import fill_calendar
 from demo_labels import fill_labels
 from demo_making import fill_making
@@ -66,6 +67,7 @@ def build(path: Path) -> None:
         fill_making(workspace, making_inputs, keys)
         fill_calendar(workspace, keys)
         fill_labels(workspace, label_inputs, keys)
+        fill_code_labels(workspace, keys)
         fill_pour_labels(workspace, label_inputs, keys)
         fill_net_checks(workspace, keys)
         fill_heatings(workspace, keys)

@@ -67,7 +67,7 @@ SHEETS = (
 # name, starting design, sheet
 LABELS = (
     ("Jar front, kraft", "hush", "Kraft sheet, 3 across"),
-    ("Jar front, band", "ember", "Kraft sheet, 3 across"),
+    ("Jar front, bold", "bark", "Kraft sheet, 3 across"),
     ("Oval for bowls", "sill", "White ovals, 2 across"),
     ("Base caution", "caution", "White rounds, 24 up"),
 )
@@ -80,7 +80,7 @@ RUNS = (
 # Labels of each candle: its front, its caution sticker.
 CANDLE_LABELS = {
     "BS-30": ("Jar front, kraft", "Base caution"),
-    "BS-8": ("Jar front, band", "Base caution"),
+    "BS-8": ("Jar front, bold", "Base caution"),
     "CP-32": ("Jar front, kraft", "Base caution"),
     "PB-2": ("Oval for bowls", None),
 }

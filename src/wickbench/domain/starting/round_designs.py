@@ -34,6 +34,7 @@ _CAPITALS_FROM_MM: Final = 40.0
 _UNDER_FROM_MM: Final = 56.0
 _WIDE: Final = 1.35
 _EDGE_MM: Final = 1.8
+_SECOND_MM: Final = 0.9
 _SHOULDER: Final = 0.55
 
 
@@ -58,7 +59,7 @@ def crest(place: Place) -> tuple[AnyElement, ...]:
 
 def _framed(place: Place, hand: Hand, line_mm: float) -> tuple[AnyElement, ...]:
     """The same words in straight lines, where an oval has no room."""
-    frame = around(place, _EDGE_MM, hand.accent, line_mm=line_mm, second_mm=0.9)
+    frame = around(place, _EDGE_MM, hand.accent, line_mm=line_mm, second_mm=_SECOND_MM)
     inner = replace(place.inside(0.6), ring=True)
     weighed, below = weight(inner, hand)
     rows = (
@@ -140,7 +141,7 @@ def cap(place: Place) -> tuple[AnyElement, ...]:
         return _flat_cap(place, hand, line)
     words = small(ring, hand, BUSINESS, 8.0, upper=True, spacing_em=0.12, style="Semibold")
     web = small(ring, hand, "{web}", 6.5, spacing_em=0.06)
-    inset = _EDGE_MM + 0.9 * growth(place)
+    inset = _EDGE_MM + _SECOND_MM + 0.7 * growth(place)
     inner = replace(ring, inset_mm=inset + 1.5 * words.size_pt * MM_PER_POINT, ring=True)
     middle = place.middle_mm[1]
     half = 0.26 * place.panel.h_mm
@@ -159,7 +160,7 @@ def cap(place: Place) -> tuple[AnyElement, ...]:
 
 
 def _flat_cap(place: Place, hand: Hand, line_mm: float) -> tuple[AnyElement, ...]:
-    frame = around(place, _EDGE_MM, hand.accent, line_mm=line_mm, second_mm=0.9)
+    frame = around(place, _EDGE_MM, hand.accent, line_mm=line_mm, second_mm=_SECOND_MM)
     inner = replace(place.inside(0.8), ring=True)
     rows = (
         line_row(inner, hand, BUSINESS, size_pt=8.0, upper=True, spacing_em=0.12, gap_mm=0.0),
@@ -181,7 +182,7 @@ def _oval(place: Place) -> Place:
     return place if place.is_round else replace(place, shape="oval", corner_mm=0.0)
 
 
-def _oval_frame(place: Place, line_mm: float, second_mm: float = 0.9) -> FrameElement:
+def _oval_frame(place: Place, line_mm: float, second_mm: float = _SECOND_MM) -> FrameElement:
     if place.is_round and place.whole:
         return around(place, _EDGE_MM, "#000000", line_mm=line_mm, second_mm=second_mm)
     panel = place.panel

@@ -24,6 +24,7 @@ from leftovers import fill_leftovers
 from net_checks import fill_net_checks
 from pour_labels import fill_pour_labels
 from wax_measurements import fill_wax_measurements
+from wrap_labels import fill_wrap_labels
 
 from wickbench.app.questions import Silent
 from wickbench.app.texts import Texts
@@ -66,6 +67,7 @@ def build(path: Path) -> None:
         fill_wax_measurements(workspace, keys)
         fill_making(workspace, making_inputs, keys)
         fill_calendar(workspace, keys)
+        fill_wrap_labels(workspace, keys)
         fill_labels(workspace, label_inputs, keys)
         fill_code_labels(workspace, keys)
         fill_pour_labels(workspace, label_inputs, keys)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton
 
@@ -16,6 +16,9 @@ from wickbench.gui.labels.pour_dialog import PourDialog
 from wickbench.storage import records
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from wickbench.app.workspace import Workspace
     from wickbench.gui.findings_list import FindingsList
     from wickbench.gui.main_window import MainWindow
 
@@ -45,7 +48,12 @@ def opened(page: LabelsPage) -> PourDialog:
 
 def lead_from(findings: FindingsList, words: str) -> None:
     """Press *Show where* beside the sentence with these words."""
-    buttons = [one for one in findings.findChildren(QPushButton) if words in one.accessibleName()]
+    every = [one for one in findings.findChildren(QPushButton) if one.isVisible()]
+    buttons = [
+        one
+        for one in every
+        if one.accessibleName().startswith("Show where") and words in one.accessibleName()
+    ]
     assert len(buttons) == 1, [one.accessibleName() for one in buttons]
     buttons[0].click()
     QApplication.processEvents()
@@ -65,90 +73,103 @@ def test_a_pour_chosen_from_the_menu_becomes_print_runs(page: LabelsPage, kept: 
     assert sum(line.count for line in dialog.model.rows) == 60 + lots
     dialog.make.click()
     QApplication.processEvents()
-    first, second = (print_runs.print_run(page.workspace, key) for key in (1, 2))
-    assert (first.plan_id, second.plan_id) == (kept.plan, kept.plan)
-    assert page.desk.run_id == first.id
+    runs = [print_runs.print_run(page.workspace, key) for key in page.desk.runs]
+    # the newest run stands first in the list: the jar labels
+    assert [run.name for run in runs] == ["Fair: jar labels", "Fair: caution stickers"]
+    assert {run.plan_id for run in runs} == {kept.plan}
+    assert page.desk.run_id == runs[0].id
     assert page.tabs.currentIndex() == RUN
     assert f"{60 + lots} stickers" in page.run.panel.done.text()
     assert page.run.panel.done.isVisible()
     assert page.export.isEnabled()
 
 
-def test_again_it_offers_to_update_and_says_what_changes(page: LabelsPage, kept: Poured) -> None:
-    page.show_pour(kept.plan)
-    opened(page).make.click()
-    pour_out(page.workspace, kept.plan, broken=1)
-    page.show_pour(kept.plan)
-    dialog = opened(page)
+# -- the dialog alone ------------------------------------------------------------------------------
+@pytest.fixture
+def alone(qapp: QApplication, workspace: Workspace) -> Iterator[Callable[[int | None], PourDialog]]:
+    """Opens the dialog without a window round it."""
+    made: list[PourDialog] = []
+
+    def make(plan: int | None) -> PourDialog:
+        made.append(PourDialog(workspace, plan, None))
+        made[-1].open()
+        return made[-1]
+
+    yield make
+    for one in made:
+        one.close()
+        one.deleteLater()
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+def test_again_it_offers_to_update_and_says_what_changes(
+    alone: Callable[[int | None], PourDialog], workspace: Workspace
+) -> None:
+    plan = pour_workshop(workspace).plan
+    alone(plan).make.click()
+    pour_out(workspace, plan, broken=1)
+    dialog = alone(plan)
     assert dialog.make.text() == "Update 2 print runs"
     shown = [dialog.model.columns[-1].show(row) for row in dialog.model.rows]
     assert sum("→" in text for text in shown) == 2
     assert dialog.runs.text().count("to be updated") == 2
     dialog.make.click()
-    page.show_pour(kept.plan)
-    dialog = opened(page)
+    dialog = alone(plan)
     assert dialog.make.text() == "Show the print run"
     assert dialog.runs.text().count("as wanted") == 2
-    dialog.reject()
-    assert len(print_runs.run_ids(page.workspace)) == 2
+    assert len(print_runs.run_ids(workspace)) == 2
 
 
 def test_spare_stickers_that_cannot_be_read_are_told_and_nothing_is_made(
-    page: LabelsPage, kept: Poured
+    alone: Callable[[int | None], PourDialog], workspace: Workspace
 ) -> None:
-    page.show_pour(kept.plan)
-    dialog = opened(page)
+    dialog = alone(pour_workshop(workspace).plan)
     QTest.keyClicks(dialog.spare.line, "a few")
     assert dialog.spare.trouble.sentence
     assert not dialog.make.isEnabled()
-    dialog.spare.line.setFocus()
     dialog.spare.line.clear()
     QTest.keyClicks(dialog.spare.line, "2")
     assert not dialog.spare.trouble.sentence
     assert dialog.make.isEnabled()
-    dialog.reject()
 
 
-def test_what_is_missing_leads_to_the_candle(
-    window: MainWindow, page: LabelsPage, kept: Poured
+def test_what_is_missing_leads_to_the_candle_and_closes_the_dialog(
+    alone: Callable[[int | None], PourDialog], workspace: Workspace
 ) -> None:
-    with page.workspace.step("Clear") as connection:
+    kept = pour_workshop(workspace)
+    with workspace.step("Clear") as connection:
         records.update(connection, "candle", kept.tin, {"declared_net_g": None})
-    page.show_pour(kept.plan)
-    lead_from(opened(page).findings, "Garden Tin has no declared net weight")
-    assert window.workbench is not None
-    shown = window.workbench.pages["candles"]
-    assert shown.isVisible()
-    assert shown.record == kept.tin  # type: ignore[attr-defined]  # the candles' own page
-    assert not [one for one in page.findChildren(PourDialog) if one.isVisible()]
+    dialog = alone(kept.plan)
+    led: list[tuple[str, object]] = []
+    dialog.go_requested.connect(lambda key, record: led.append((key, record)))
+    lead_from(dialog.findings, "Garden Tin has no declared net weight")
+    assert led == [("candles", kept.tin)]
+    assert not dialog.isVisible()
 
 
-@pytest.mark.parametrize("start", ["pour_plan", "bench"])
-def test_plan_and_bench_lead_to_the_labels_of_their_pour(
-    window: MainWindow, page: LabelsPage, kept: Poured, start: str
-) -> None:
-    assert window.workbench is not None
-    if start == "bench":
-        pour_out(page.workspace, kept.plan)
-    window.workbench.go(start, kept.plan)
-    QApplication.processEvents()
-    button = window.workbench.pages[start].to_labels  # type: ignore[attr-defined]
-    assert button.isVisible()
-    QTest.mouseClick(button, Qt.MouseButton.LeftButton)
-    dialog = opened(page)
-    assert dialog.pour.text() == str(kept.plan)
-    dialog.reject()
-
-
-def test_without_any_pour_it_says_so(window: MainWindow) -> None:
-    assert window.workbench is not None
-    shown = window.workbench.show_page("labels")
-    assert isinstance(shown, LabelsPage)
-    shown.show_pour()
-    dialog = opened(shown)
+def test_without_any_pour_it_says_so(alone: Callable[[int | None], PourDialog]) -> None:
+    dialog = alone(None)
     assert "There is no pour yet" in dialog.trouble.text()
     assert not dialog.make.isEnabled()
-    dialog.reject()
+
+
+# -- from the plan and the bench -------------------------------------------------------------------
+def test_plan_and_bench_lead_to_the_labels_of_their_pour(
+    window: MainWindow, page: LabelsPage, kept: Poured
+) -> None:
+    assert window.workbench is not None
+    for start in ("pour_plan", "bench"):
+        if start == "bench":
+            pour_out(page.workspace, kept.plan)
+        window.workbench.go(start, kept.plan)
+        QApplication.processEvents()
+        button = window.workbench.pages[start].to_labels  # type: ignore[attr-defined]
+        assert button.isVisible()
+        QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+        dialog = opened(page)
+        assert dialog.pour.text() == str(kept.plan)
+        dialog.reject()
+        QApplication.processEvents()
 
 
 # -- findings of the run lead to what they are about ----------------------------------------------
@@ -160,9 +181,10 @@ def run_with(page: LabelsPage, label: int, **values: object) -> None:
     QApplication.processEvents()
 
 
-def test_a_finding_about_an_element_opens_its_label_with_it_chosen(
-    page: LabelsPage, kept: Poured
+def test_findings_lead_to_element_line_candle_business_and_sheet(
+    window: MainWindow, page: LabelsPage, kept: Poured
 ) -> None:
+    assert window.workbench is not None
     other = labels.new_label(page.workspace, "sill", name="Other")
     at = label_elements.add_element(page.workspace, kept.front, "text")
     change = {"text": "small", "size_pt": 3.0, "min_size_pt": 3.0}
@@ -177,16 +199,12 @@ def test_a_finding_about_an_element_opens_its_label_with_it_chosen(
     assert page.editor.at == at
     assert page.element_panel.isVisible()
 
-
-def test_findings_lead_to_line_candle_business_and_sheet(
-    window: MainWindow, page: LabelsPage, kept: Poured
-) -> None:
-    assert window.workbench is not None
-    print_runs.choose_sheet(page.workspace, None, kept.sheet)
+    page.tabs.setCurrentIndex(RUN)
+    page.desk.run_id = print_runs.new_run(page.workspace, like=page.desk.run)
     run_with(page, kept.front)
     lead_from(page.run.panel.findings, "No candle is chosen")
     assert page.run.panel.lines.hasFocus()
-    lead_from(page.run.panel.findings, "business details")
+    lead_from(page.run.panel.findings, "{business}, {business address}")
     assert window.workbench.pages["business"].isVisible()
     window.workbench.show_page("labels")
     line = page.desk.run.lines[0].id

@@ -54,6 +54,7 @@ MENDED: Final = frozenset(
     )
 )
 """Keys of the findings for which ways are looked for."""
+TOO_SMALL: Final = frozenset({f"{REQUIRED}figures-small", f"{REQUIRED}figures-small-panel"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,7 +140,8 @@ def _tried(
         except DomainError:
             continue
         after = _troubles(replace(check, laid=laid))
-        if _same(finding) not in after and after <= before and not _stopped(laid, way.at):
+        mended = _same(finding) not in after and not _stopped(laid, way.at)
+        if mended and (way.whatever or after <= before):
             data = {**way.data, **({"size": size_pt} if size_pt else {})}
             return NetProposal(
                 key=way.key, words=way.words, data=data, at=way.at, element=sized.element

@@ -61,6 +61,8 @@ class Way:
         at: place of the element; ``None`` for a new one.
         element: as it would stand.
         sized: the type size follows from the height asked for.
+        whatever: offered though something else becomes to be mended by it: the right figure may
+            need more room than the wrong one.
     """
 
     key: str
@@ -70,6 +72,7 @@ class Way:
     at: int | None
     element: AnyElement
     sized: bool = False
+    whatever: bool = False
 
     def sizes(self, check: LabelCheck) -> tuple[float, ...]:
         """Type sizes to try, the smallest first; 0 where the size stays."""
@@ -231,6 +234,7 @@ def _filled_in(check: LabelCheck, finding: Finding) -> Iterator[Way]:
         parts=frozenset({"fill"}),
         at=at,
         element=replace(element, text=text),
+        whatever=True,
     )
 
 

@@ -71,7 +71,7 @@ def _amounts(check: LabelCheck) -> Iterator[Finding]:
         return
     wanted = {weight.system: weight for one in statements_in(right.text) for weight in one.weights}
     for line in check.lines:
-        data = {"declared_g": mass_mg / GRAM_MG, "right": right.text}
+        data = {"right": right.text}
         largest = max(line.said.weights, key=lambda one: one.mass_mg)
         if largest.mass_mg > mass_mg + TOLERANCE_MG:
             yield _about(rule, "net-too-much", line, **data)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Rank, sort_findings
 from wickbench.gui.finding_row import GO_THERE, FindingCare, FindingRow, Goal, Said
-from wickbench.gui.page import button
+from wickbench.gui.style_sheet import set_look
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -55,7 +55,7 @@ class FindingsList(QWidget):
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(8)
-        self.fold: QPushButton | None = None
+        self.fold: QToolButton | None = None
 
     def show_findings(
         self,
@@ -96,7 +96,7 @@ class FindingsList(QWidget):
     def show_well(
         self, texts: Texts, findings: Sequence[Finding], *, care: FindingCare | None = None
     ) -> None:
-        """Say what was checked and is right, each with a tick, and with its rule when it has one."""
+        """Say what was checked and is right, each with a tick and with its rule."""
         kept = care or FindingCare()
         said = [Said("fine", "", texts.say(one), rule=kept.rule(one)) for one in findings]
         self._say(texts, said)
@@ -125,12 +125,16 @@ class FindingsList(QWidget):
                 self._box.insertWidget(at, row)
         self._show_left()
 
-    def _made_fold(self) -> QPushButton:
-        """The button that unfolds what was left as it is; made when it is first needed."""
-        fold = button("", "flat")
+    def _made_fold(self) -> QToolButton:
+        """The heading that unfolds what was left as it is; made when it is first needed."""
+        fold = QToolButton()
         fold.setObjectName("fold")
         fold.setCheckable(True)
+        fold.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        fold.setArrowType(Qt.ArrowType.RightArrow)
+        fold.setIconSize(QSize(12, 12))
         fold.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        set_look(fold, "section")
         fold.toggled.connect(self._show_left)
         self._box.addWidget(fold)
         return fold
@@ -147,7 +151,11 @@ class FindingsList(QWidget):
         self.fold.setVisible(count > 0)
 
     def _show_left(self, *_: object) -> None:
-        unfolded = self.fold is not None and self.fold.isChecked()
+        if self.fold is None:
+            return
+        unfolded = self.fold.isChecked()
+        arrow = Qt.ArrowType.DownArrow if unfolded else Qt.ArrowType.RightArrow
+        self.fold.setArrowType(arrow)
         for said, row in zip(self._shown, self._rows, strict=True):
             if said.look == _LEFT:
                 row.setVisible(unfolded)

@@ -16,12 +16,10 @@ SENTENCES: dict[str, str] = {
         "“{text}” has no grams: sold in {region}, the net weight stands in grams."
     ),
     "required.net-too-much": N_(
-        "“{text}” promises more than the declared net weight of {declared_g}; of two figures the "
-        "larger one counts. It should be “{right}”."
+        "“{text}” promises more than the declared net weight, “{right}”. Of two figures the larger "
+        "one counts."
     ),
-    "required.net-differs": N_(
-        "“{text}” is not the declared net weight of {declared_g}, which is “{right}”."
-    ),
+    "required.net-differs": N_("“{text}” is not the declared net weight, “{right}”."),
     "required.net-word": N_("“{text}” does not say “net”. Put the word before the figure."),
     "required.net-metric-first": N_(
         "“{text}” has ounces before grams: sold in {region}, grams come first."

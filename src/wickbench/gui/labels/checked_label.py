@@ -12,7 +12,13 @@ from wickbench.app.label_making import MadeLabel, around_of
 from wickbench.app.label_rules import rule_words
 from wickbench.app.label_store import StoredLabel
 from wickbench.app.label_told import LabelChecks, label_checks, not_checked
-from wickbench.app.net_proposals import MENDED, NetProposal, apply_proposal, net_proposals
+from wickbench.app.net_proposals import (
+    MENDED,
+    TOO_SMALL,
+    NetProposal,
+    apply_proposal,
+    net_proposals,
+)
 from wickbench.app.run_findings import once
 from wickbench.app.run_told import owners_in
 from wickbench.app.set_aside import (
@@ -32,6 +38,11 @@ from wickbench.gui.finding_row import FindingCare
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import label
+
+_NO_WAY = N_(
+    "Neither larger type, capitals, two lines nor a wider box makes room here. Give it room, or "
+    "take a larger label."
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -136,12 +147,20 @@ class CheckedLabel(QWidget):
         texts = self._desk.workspace.texts
         offers = {id(one): self._offers_for(one) for one in mended}
         return FindingCare(
-            rule=lambda one: rule_words(texts, one),
+            rule=lambda one: self._rule(one, stuck=not offers.get(id(one), (one,))),
             offers=lambda one: offers.get(id(one), ()),
             may_leave=may_set_aside,
             left=parted.left,
             left_words=lambda one: left_words(texts, one),
         )
+
+    def _rule(self, finding: Finding, *, stuck: bool) -> str:
+        """Where the rule stands; and that no way was found, where ways were looked for."""
+        texts = self._desk.workspace.texts
+        words = [rule_words(texts, finding)]
+        if stuck and finding.key in TOO_SMALL:
+            words.append(texts(_NO_WAY))
+        return "\n".join(word for word in words if word)
 
     def _offers_for(self, finding: Finding) -> tuple[tuple[str, str], ...]:
         shown, texts = self._shown, self._desk.workspace.texts

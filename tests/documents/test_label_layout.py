@@ -113,7 +113,7 @@ def test_light_type_on_a_dark_ground_needs_eight_points() -> None:
 
 def test_a_filled_frame_is_the_ground_of_what_stands_on_it() -> None:
     light = _text("fig", colour="#ffffff")
-    frame = FrameElement(x_mm=0, y_mm=0, w_mm=60, h_mm=40, fill="#202020")
+    frame = FrameElement(x_mm=0, y_mm=0, w_mm=60, h_mm=40, fill="#202020", line_mm=0)
     assert _keys(_label(frame, light)) == []
     picture = PictureElement(x_mm=0, y_mm=0, w_mm=60, h_mm=30, picture="pic")
     assert _keys(_label(picture, light)) == []

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from wickbench.domain.labels import Element, LabelDesign
 
 PICTOGRAM_SOURCE: Final = "EN 15494:2019, 4.3"
+LEAST_ROOM_MM: Final = 0.01
+"""A box lower or narrower than this holds nothing."""
 _SLACK_MM: Final = 0.05
 _PAPER: Final = "#ffffff"
 
@@ -108,7 +110,7 @@ def cut_finding(design: LabelDesign, box: Rect, turned: Affine, key: str) -> lis
 
 def _ornament(design: LabelDesign, element: OrnamentElement) -> PlacedDrawing:
     box = Rect(element.x_mm, element.y_mm, element.w_mm, element.h_mm)
-    if box.w_mm <= 0 or box.h_mm <= 0:
+    if min(box.w_mm, box.h_mm) < LEAST_ROOM_MM:
         return PlacedDrawing((), (Finding(Rank.WATCH, "ornament.no-room"),))
     placed = place_ornament(element.ornament, box, element.colour)
     found = _cut(design, placed.draws, element)
@@ -121,7 +123,7 @@ def _ornament(design: LabelDesign, element: OrnamentElement) -> PlacedDrawing:
 def _pictogram(design: LabelDesign, element: PictogramElement, ground: str) -> PlacedDrawing:
     aspect = pictograms.width_mm(element.pictogram, 1.0)
     high = min(element.h_mm, element.w_mm / aspect)
-    if high <= 0:
+    if high < LEAST_ROOM_MM:
         return PlacedDrawing((), (Finding(Rank.WATCH, "ornament.no-room"),))
     x = element.x_mm + (element.w_mm - high * aspect) / 2
     y = element.y_mm + (element.h_mm - high) / 2

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import turn
 from wickbench.documents.bending import BentLabel, bend_element
+from wickbench.documents.edge_checks import check_edges
 from wickbench.documents.facts_block import place_facts
 from wickbench.documents.frame_outlines import frame_draws
 from wickbench.documents.label_checks import (
@@ -159,6 +160,8 @@ def lay_out_label(
     for at, element in enumerate(design.elements):
         first = len(work.draws)
         _lay_out(work, at, element)
+        beyond = check_edges(design, element, work.draws[first:])
+        work.findings += [replace(one, about=("element", at)) for one in beyond]
         work.parts.append((first, len(work.draws)))
         _bend(work, at, element)
     texts = tuple(work.texts)

@@ -8,7 +8,12 @@ from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import Affine
 from wickbench.documents.label_checks import COARSE_DPI
-from wickbench.documents.label_drawings import cut_finding, turn_of, turned_draws
+from wickbench.documents.label_drawings import (
+    LEAST_ROOM_MM,
+    cut_finding,
+    turn_of,
+    turned_draws,
+)
 from wickbench.documents.label_draws import ImageDraw, PathDraw
 from wickbench.documents.ornaments import FINEST_MM
 from wickbench.documents.outlines import rectangle
@@ -81,7 +86,7 @@ def place_picture(
     if data is None:
         key = "label.picture-missing" if element.picture else "label.picture-none"
         return PlacedPicture((), (Finding(Rank.WATCH, key, {}, about),))
-    if min(element.w_mm, element.h_mm) <= 0:
+    if min(element.w_mm, element.h_mm) < LEAST_ROOM_MM:
         return PlacedPicture((), (Finding(Rank.WATCH, "ornament.no-room", {}, about),))
     try:
         done = (_drawn if is_svg(data) else _photograph)(design, element, data)

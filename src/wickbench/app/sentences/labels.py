@@ -68,6 +68,14 @@ SENTENCES: dict[str, str] = {
         "The picture has only {dots} dots per inch at this size; below {least} it looks "
         "coarse. Use a larger picture or print it smaller."
     ),
+    "label.line-cut": N_(
+        "A line runs over the edge of the sticker and is cut off there. Move it inwards or make it "
+        "shorter."
+    ),
+    "label.nothing-on-sticker": N_(
+        "This lies beside the sticker: nothing of it is printed. Move it onto the sticker or "
+        "remove it."
+    ),
     "label.picture-cut": N_(
         "The picture runs over the edge of the sticker and is cut off. Move it inwards or "
         "make it smaller."

@@ -39,6 +39,7 @@ USUAL_SPARE: Final = 1
 
 NEW, SAME, CHANGED = "new", "same", "changed"
 _MISSING: Final = {"jar": "pour-labels.no-jar-label", "caution": "pour-labels.no-caution"}
+_PROPOSED: Final = {"used": "pour-labels.proposed-used", "only": "pour-labels.proposed-only"}
 _NAMES: Final[dict[tuple[str, ...], str]] = {
     ("jar",): N_("{pour}: jar labels"),
     ("lid",): N_("{pour}: lids"),
@@ -230,7 +231,7 @@ def _of_candle(kind: str, label: CandleLabel | None, candle: Candle) -> list[Fin
         return []
     data = {"candle": candle_words(candle), "label": label.label.name}
     about = ("candle", candle.id, FIELD_OF_KIND[kind])
-    return [Finding(Rank.NOTE, f"pour-labels.proposed-{label.why}", data, about)]
+    return [Finding(Rank.NOTE, _PROPOSED[label.why], data, about)]
 
 
 def _candle(finding: str, candle: Candle) -> Finding:

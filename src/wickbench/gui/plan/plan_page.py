@@ -93,9 +93,7 @@ class PlanPage(Page):
         self._session: Session | None = None
         self._taken: frozenset[str] = frozenset()
         self._memo = ViewMemo()
-        self.print_sheets = button(texts(N_("Print weigh sheets")))
-        self.to_labels = button(texts(N_("Labels…")))
-        self.start = button(texts(_START["planned"]), "primary")
+        self._make_buttons()
         self.chooser = PlanChooser(texts)
         self.begun = label("", "quiet")
         self.to_recipes = button(texts(N_("Write a recipe")))
@@ -112,6 +110,11 @@ class PlanPage(Page):
         self._lay_out()
         self._connect()
         name_attributes(self)
+
+    def _make_buttons(self) -> None:
+        self.to_labels = button(self.texts(N_("Labels…")))
+        self.print_sheets = button(self.texts(N_("Print weigh sheets")))
+        self.start = button(self.texts(_START["planned"]), "primary")
 
     def _lay_out(self) -> None:
         texts = self.texts

@@ -5,14 +5,27 @@ from __future__ import annotations
 from dataclasses import fields as dataclass_fields
 from typing import TYPE_CHECKING, Final
 
+from wickbench.app.drawing_words import ORNAMENT_WORDS, PICTOGRAM_WORDS
 from wickbench.app.fields import FieldSpec, choices, field
+from wickbench.app.label_curves import fields_that_act
+from wickbench.app.label_values import FIELD_WORDS
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import OutOfRange
-from wickbench.domain.labels import CodeElement, LabelDesign, TextElement
+from wickbench.domain.labels import (
+    CodeElement,
+    FactsElement,
+    FrameElement,
+    LabelDesign,
+    OrnamentElement,
+    PictogramElement,
+    PictureElement,
+    TextElement,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from wickbench.app.texts import Texts
     from wickbench.domain.labels import AnyElement
 
 _TABLE: Final = "label_element"
@@ -220,7 +233,33 @@ def stored_value(value: AnyElement | LabelDesign, name: str, typed: object) -> o
     return typed
 
 
-def element_words(element: AnyElement) -> str:
-    """What an element is, for the list: its text, or nothing for other kinds."""
-    said = element.text if isinstance(element, TextElement | CodeElement) else ""
-    return " ".join(said.split())
+def element_words(element: AnyElement, texts: Texts) -> str:
+    """What an element is, for the list: its text, its drawing, its facts; else nothing."""
+    said = ""
+    if isinstance(element, TextElement | CodeElement):
+        said = " ".join(element.text.split())
+    elif isinstance(element, OrnamentElement):
+        said = texts(ORNAMENT_WORDS.get(element.ornament, element.ornament))
+    elif isinstance(element, PictogramElement):
+        said = texts(PICTOGRAM_WORDS.get(element.pictogram, element.pictogram))
+    elif isinstance(element, FactsElement):
+        said = ", ".join(texts(FIELD_WORDS.get(name, name)) for name in element.facts)
+    return said
+
+
+def shown_fields(
+    element: AnyElement, names: frozenset[str], *, is_drawing: bool = False
+) -> frozenset[str]:
+    """The fields of a form that act on an element as it is now.
+
+    Args:
+        element: as it is stored.
+        names: of all fields of its form.
+        is_drawing: its picture is an SVG, which can be printed in one colour.
+    """
+    names = fields_that_act(element, names)
+    if isinstance(element, PictureElement) and not is_drawing:
+        return names - {"ink"}
+    if isinstance(element, FrameElement) and element.figure != "rounded":
+        return names - {"corners", "corner_mm"}
+    return names

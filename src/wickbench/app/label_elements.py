@@ -29,6 +29,7 @@ from wickbench.domain.labels import (
     TextElement,
 )
 from wickbench.storage import records, state
+from wickbench.storage.refusals import Gone
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -119,6 +120,17 @@ def _checked_media(data: bytes) -> str:
     if media is None:
         raise DomainError("label.picture-kind")
     return media
+
+
+def picture_data(workspace: Workspace, element: AnyElement) -> bytes | None:
+    """The file of a picture element; None for anything else, or when there is none."""
+    if not isinstance(element, PictureElement) or not element.picture:
+        return None
+    try:
+        with workspace.read() as connection:
+            return state.blob(connection, element.picture)
+    except Gone:
+        return None
 
 
 def kind_of_picture(data: bytes) -> str:

@@ -12,11 +12,11 @@ from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QMenu, QVBoxLayout, QWi
 
 from wickbench.app import label_elements, type_styles
 from wickbench.app.edit import read_field
-from wickbench.app.label_curves import fields_that_act
 from wickbench.app.label_element_fields import (
     ELEMENT_WORDS,
     OTHER_FIELDS,
     facts_fields,
+    shown_fields,
     shown_values,
     stored_value,
     text_fields,
@@ -25,10 +25,12 @@ from wickbench.app.label_making import typeface_shelf
 from wickbench.app.label_store import kind_of
 from wickbench.app.label_values import FIELD_WORDS
 from wickbench.app.texts_marker import N_
+from wickbench.documents.svg_paths import is_svg
 from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.fields.line_field import LineField
 from wickbench.gui.fields.note_field import NoteField
+from wickbench.gui.labels.crop_box import CropBox
 from wickbench.gui.labels.drawing_chooser import DrawingChooser
 from wickbench.gui.labels.facts_list import FactsList
 from wickbench.gui.labels.value_form import ValueForm
@@ -73,6 +75,8 @@ class ElementPanel(QWidget):
         self.hint = label(texts(_HINT), "quiet")
         self.drawings = DrawingChooser(texts)
         self.facts = FactsList(texts)
+        self.crop = CropBox(texts)
+        self._is_drawing = False
         self._box = QVBoxLayout(self)
         self._lay_out()
         self._connect()
@@ -89,6 +93,7 @@ class ElementPanel(QWidget):
         self._box.addLayout(line)
         self._box.addWidget(self.drawings)
         self._box.addWidget(self.facts)
+        self._box.addWidget(self.crop)
 
     def _connect(self) -> None:
         self.choose_picture.clicked.connect(self._picture)
@@ -96,6 +101,8 @@ class ElementPanel(QWidget):
         self.drawings.drafted.connect(self.drafted)
         self.drawings.picked.connect(self._store)
         self.facts.changed.connect(partial(self._store, "facts"))
+        self.crop.drafted.connect(self.drafted)
+        self.crop.cropped.connect(self._crop)
 
     def _field_menu(self) -> QMenu:
         menu = QMenu(self)
@@ -124,13 +131,17 @@ class ElementPanel(QWidget):
         self.insert.setVisible(kind in {"text", "code"})
         self.choose_picture.setVisible(kind == "picture")
         self.type_style.setVisible(kind == "text")
-        self.choose_colour.setVisible(kind != "picture")
         self.drawings.show_element(element)
         self.facts.show_element(element)
         if kind in _TYPESET:
             self._offer_styles(form, str(getattr(element, "family", "")))
         form.show_record(record, shown_values(element))
-        form.show_only(fields_that_act(element, frozenset(form.fields)))
+        data = label_elements.picture_data(self._workspace, element)
+        self._is_drawing = data is not None and is_svg(data)
+        self.crop.show_element(element, data)
+        self.choose_colour.setVisible(kind != "picture" or self._is_drawing)
+        every = frozenset(form.fields)
+        form.show_only(shown_fields(element, every, is_drawing=self._is_drawing))
         self.hint.setVisible(False)
 
     def write_anew(self) -> None:
@@ -144,7 +155,7 @@ class ElementPanel(QWidget):
         """Nothing is chosen, or several things at once."""
         self.label_id = self.at = self.element = None
         buttons = (self.insert, self.type_style, self.choose_picture, self.choose_colour)
-        for one in (*self.forms.values(), *buttons, self.drawings, self.facts):
+        for one in (*self.forms.values(), *buttons, self.drawings, self.facts, self.crop):
             one.setVisible(False)
         self.heading.setText("")
         texts = self._workspace.texts
@@ -238,8 +249,14 @@ class ElementPanel(QWidget):
         except DomainError as error:
             self._ask.tell(texts.say(error))
 
+    def _crop(self, changes: dict[str, float]) -> None:
+        """The hand let go of an edge: all four sides are stored as one act."""
+        if self.label_id is not None and self.at is not None:
+            label_elements.change_element(self._workspace, self.label_id, self.at, changes)
+
     def _colour(self) -> None:
-        now = QColor(str(getattr(self.element, "colour", "#000000")))
+        name = "ink" if self._is_drawing else "colour"
+        now = QColor(str(getattr(self.element, name, "") or "#000000"))
         chosen = QColorDialog.getColor(now, self, self._workspace.texts("Colour"))
         if chosen.isValid():
-            self._store("colour", chosen.name())
+            self._store(name, chosen.name())

@@ -79,8 +79,8 @@ class ElementsBox(QWidget):
             ),
             Column(
                 key="text",
-                title=N_("Text"),
-                show=lambda row: element_words(row.element),
+                title=N_("What it shows"),
+                show=lambda row: element_words(row.element, self._workspace.texts),
                 stretch=True,
             ),
         )

@@ -77,7 +77,7 @@ class Swatches(QListWidget):
         self._filling = True
         self.clear()
         for key, word in self._words.items():
-            item = QListWidgetItem(QIcon(self._picture(key)), "")
+            item = QListWidgetItem(self._icon(key), "")
             item.setData(_KEY, key)
             item.setData(Qt.ItemDataRole.AccessibleTextRole, word)
             item.setToolTip(plain_hint(word))
@@ -90,6 +90,13 @@ class Swatches(QListWidget):
     def _item(self, key: str) -> QListWidgetItem | None:
         every = (self.item(row) for row in range(self.count()))
         return next((one for one in every if one.data(_KEY) == key), None)
+
+    def _icon(self, key: str) -> QIcon:
+        """The same picture whether chosen or not; the ground tells which one is."""
+        picture = self._picture(key)
+        icon = QIcon(picture)
+        icon.addPixmap(picture, QIcon.Mode.Selected)
+        return icon
 
     def _picture(self, key: str) -> QPixmap:
         ratio = self.devicePixelRatioF()

@@ -76,6 +76,7 @@ class Case:
     values: dict[str, str] = field(default_factory=dict)
     caution: bool | None = True
     lid_mm: float | None = None
+    paper: str = "#ffffff"
 
     def filled(self) -> dict[str, str]:
         """Values of the fields."""
@@ -107,6 +108,7 @@ class Case:
             vessel=self.vessel,
             lid_mm=self.lid_mm,
             caution=self.caution,
+            paper=self.paper,
         )
 
 

@@ -343,6 +343,27 @@ def test_a_pale_net_weight_is_told() -> None:
     assert "net-pale" in found(Case(net=net_text(colour="#777777")))
 
 
+def test_the_paper_counts_where_the_label_has_no_ground_of_its_own() -> None:
+    # Black on the brown of kraft has 9.4 : 1, an amber that is well on white has too little.
+    amber = net_text(colour="#a8540f")
+    assert "net-pale" not in found(Case(net=amber))
+    assert "net-pale" in found(Case(net=amber, paper="#c9a67a"))
+    assert "net-pale" not in found(Case(paper="#c9a67a"))
+    assert "net-pale" not in found(
+        Case(net=amber, paper="#c9a67a", design={"background": "#ffffff"})
+    )
+
+
+def test_a_wrap_that_is_bent_is_looked_at_in_the_flat() -> None:
+    # 250 mm of 251 mm round a vessel of 80 mm at the middle; its sides taper by 6 mm.
+    straight = {"width_mm": 250.0, "height_mm": 60.0, "shape": "wrap"}
+    bent = {**straight, "wrap_bottom_mm": 77.0, "wrap_top_mm": 83.0}
+    net = net_text(x_mm=85, w_mm=80)
+    for changes in ({}, {"y_mm": 30}, {"x_mm": 170, "w_mm": 70}):
+        case = Case(net=replace(net, **changes), design=straight)  # type: ignore[arg-type]
+        assert set(found(case)) == set(found(replace(case, design=bent)))
+
+
 # -- the other texts -----------------------------------------------------------------------------
 @pytest.mark.parametrize(
     ("taken", "key"),

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from wickbench.app.net_lines import NetLine, declaration, net_lines
 from wickbench.app.settings import Settings
+from wickbench.documents.label_checks import PAPER
 from wickbench.documents.label_layout import LaidOutLabel
 from wickbench.domain.catalog import Candle, Vessel
 from wickbench.domain.findings import Finding
@@ -24,6 +25,7 @@ class LabelCheck:
         lid_mm: diameter of the candle's lid; ``None`` when there is none or it is not measured.
         language: of labels.
         caution: whether the candle has a caution sticker; ``None`` when nobody looked.
+        paper: colour of the sticker.
         beside: texts of the candle's other labels, where a lot may stand as well.
         lines: every weight on it.
     """
@@ -36,6 +38,7 @@ class LabelCheck:
     lid_mm: float | None = None
     language: str = "en"
     caution: bool | None = None
+    paper: str = PAPER
     beside: tuple[str, ...] = ()
     lines: tuple[NetLine, ...] = field(init=False)
 
@@ -56,9 +59,14 @@ class LabelCheck:
     @property
     def around_mm(self) -> float | None:
         """Outer diameter that the label goes round; ``None`` when flat or unknown."""
-        vessel = self.vessel
-        known = [mm for mm in (vessel.outer_top_mm, vessel.outer_bottom_mm) if mm] if vessel else []
-        return sum(known) / len(known) if known and self.laid.design.kind == "jar" else None
+        design, vessel = self.laid.design, self.vessel
+        if design.kind != "jar":
+            return None
+        sides = [design.wrap_bottom_mm, design.wrap_top_mm]
+        if vessel is not None and not any(sides):
+            sides = [vessel.outer_top_mm or 0.0, vessel.outer_bottom_mm or 0.0]
+        known = [side for side in sides if side]
+        return sum(known) / len(known) if known else None
 
     @property
     def said(self) -> str:

@@ -6,11 +6,13 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.label_check import Checked, LabelCheck
+from wickbench.app.label_paper import seen_on_kraft
 from wickbench.app.required_texts import hazard_findings, required_findings
 from wickbench.app.set_aside import SetAside, all_set_aside
 from wickbench.app.settings import Settings
 from wickbench.app.shelf import Shelf
 from wickbench.app.texts_marker import N_
+from wickbench.documents.label_checks import PAPER
 from wickbench.domain.catalog import Lid
 from wickbench.storage import records
 
@@ -24,6 +26,8 @@ if TYPE_CHECKING:
     from wickbench.domain.catalog import Candle
 
 _LOT: Final = "lot"
+KRAFT: Final = "#c9a67a"
+"""Brown of kraft paper: common practice, no source."""
 
 NOT_CHECKED: Final = (
     N_("where on the vessel a label is stuck"),
@@ -82,6 +86,7 @@ class LabelChecks:
             lid_mm=lid.details.diameter_mm if lid and isinstance(lid.details, Lid) else None,
             language=self.settings.text("language_of_labels") or "en",
             caution=candle.id in self.cautioned if candle is not None else None,
+            paper=KRAFT if seen_on_kraft(shelf, made.laid.design) else PAPER,
             beside=(values.get(_LOT, ""),) if lot_beside else (),
         )
 

@@ -100,6 +100,6 @@ def _contrast(check: LabelCheck, line: NetLine, region: str) -> Iterator[Finding
     element = check.laid.design.elements[line.at]
     if rule is None or not isinstance(element, TextElement | FactsElement):
         return
-    contrast = contrast_at(check.laid.design, element.colour, line.at)
+    contrast = contrast_at(check.laid.design, element.colour, line.at, check.paper)
     if contrast is not None and contrast < LEAST_CONTRAST:
         yield ruled(rule, "net-pale", ("element", line.at))

@@ -32,7 +32,8 @@ COARSE_DPI: Final = 150
 LEAST_CONTRAST: Final = 3.0  # WCAG 2.1, 1.4.3, for large text; a stamp-sized label wants more
 
 _SLACK_MM: Final = 0.05
-_PAPER: Final = "#ffffff"
+PAPER: Final = "#ffffff"
+"""A sticker without a colour of its own."""
 
 
 def typeface_findings(element: TextElement, face: Typeface, *, exact: bool) -> list[Finding]:
@@ -105,12 +106,19 @@ def check_ink(design: LabelDesign, corners: Sequence[tuple[float, float]]) -> li
     return _edge_findings(design, corners, "label.text")
 
 
-def contrast_at(design: LabelDesign, colour: str, at: int) -> float | None:
+def contrast_at(design: LabelDesign, colour: str, at: int, paper: str = PAPER) -> float | None:
     """Contrast of an element's colour with what lies behind it, from 1 to 21 after WCAG 2.1.
 
-    None where a picture lies behind it.
+    Args:
+        design: the label.
+        colour: of the element.
+        at: its place in the design.
+        paper: colour of the sticker where the design has no ground of its own.
+
+    Returns:
+        the contrast; None where a picture lies behind it.
     """
-    ground = _ground(design, at)
+    ground = _ground(design, at, paper)
     return None if ground is None else _contrast(colour, ground)
 
 
@@ -119,7 +127,7 @@ def _size_findings(design: LabelDesign, element: TextElement, laid: LaidOutText)
         return []
     ground = _ground(design, laid.element)
     found = _contrast_findings(element.colour, ground) if ground else []
-    reversed_out = _light(element.colour) > _light(ground or _PAPER)
+    reversed_out = _light(element.colour) > _light(ground or PAPER)
     least = LEGIBLE_REVERSED_PT if reversed_out else LEGIBLE_PT
     if laid.size_pt < least:
         key = "label.type-too-small-reversed" if reversed_out else "label.type-too-small"
@@ -131,7 +139,7 @@ def _size_findings(design: LabelDesign, element: TextElement, laid: LaidOutText)
     return found
 
 
-def _ground(design: LabelDesign, at: int) -> str | None:
+def _ground(design: LabelDesign, at: int, paper: str = PAPER) -> str | None:
     """Colour behind an element; None where a picture lies there."""
     x, y = _seen_at(design.elements[at])
     for under in reversed(design.elements[:at]):
@@ -142,7 +150,7 @@ def _ground(design: LabelDesign, at: int) -> str | None:
             return None
         if isinstance(under, FrameElement) and under.fill and _fills(under, x, y):
             return under.fill
-    return design.background or _PAPER
+    return design.background or paper
 
 
 def _seen_at(element: Element) -> tuple[float, float]:

@@ -235,6 +235,19 @@ def test_letters_keep_their_order_apart_and_inside(
             assert math.hypot(across / (w / 2), down / (h / 2)) <= 1 + 4e-3 / min(w, h)
 
 
+def test_type_shrinks_where_an_oval_bends_more_sharply_than_letters_are_wide() -> None:
+    steep, flat = Rect(2, 1, 24, 77), Rect(2, 1, 77, 24)
+    # Radius of curvature at the end of the long half-axis: short² / long.
+    assert 12**2 / 38.5 < 20 * MM < 38.5**2 / 12
+    done = curved("office fjord", "under", steep, size_pt=20)
+    assert done.fits
+    assert done.size_pt < 15
+    top = sample_face("sans").x_height / sample_face("sans").units_per_em * done.size_pt * MM
+    for a, b in pairwise(quarters(letter, top) for letter in done.lines[0].letters):
+        assert overlap_mm(a, b) < 0.03 * done.size_pt * MM
+    assert curved("fjord", "under", flat, size_pt=20).size_pt == 20
+
+
 def test_over_and_under_in_capitals_run_in_one_band() -> None:
     rings = []
     for curve in ("over", "under"):

@@ -20,6 +20,7 @@ from demo_labels import fill_labels
 from demo_making import fill_making
 from demo_shelf import fill_shelf
 from heatings import fill_heatings
+from left_findings import leave_findings
 from leftovers import fill_leftovers
 from net_checks import fill_net_checks
 from pour_labels import fill_pour_labels
@@ -74,6 +75,7 @@ def build(path: Path) -> None:
         fill_net_checks(workspace, keys)
         fill_heatings(workspace, keys)
         fill_leftovers(workspace, keys)
+        leave_findings(workspace)
     finally:
         workspace.close()
 

@@ -18,7 +18,7 @@ from wickbench.app.label_on_vessel import label_on_vessel
 from wickbench.app.label_shape_fields import SHAPE_FIELDS, shape_changes, shape_fields_of
 from wickbench.app.label_store import stored_label
 from wickbench.app.label_values import sample_values
-from wickbench.app.label_vessel_findings import vessel_findings
+from wickbench.app.label_vessel_findings import page_findings, vessel_findings
 from wickbench.app.label_wraps import (
     curved_plan,
     fit_to_vessel,
@@ -60,6 +60,7 @@ GLASS = Vessel(
     straight_from_mm=10.0, straight_to_mm=88.0,
 )  # fmt: skip
 FRONT = LabelDesign(width_mm=62.0, height_mm=36.0)
+LETTER = (215.9, 279.4)  # ANSI/ASME Y14.1: 8.5 × 11 in
 
 
 def said(design: LabelDesign, vessel: Vessel) -> dict[str, Finding]:
@@ -88,7 +89,7 @@ def test_without_a_straight_part_the_whole_wall_counts_as_an_estimate_with_a_wid
     unsure = replace(GLASS, straight_from_mm=None)
     plan = wrap_plan(unsure, TEXTS)
     assert (plan.zone.from_mm, plan.zone.to_mm, plan.sure) == (6.0, 90.0, False)
-    choices = fit_choices(unsure, TEXTS, FRONT)
+    choices = fit_choices(unsure, TEXTS, FRONT, LETTER)
     assert all(words.endswith("(estimate)") for words, _ in choices)
     assert any("estimate" in step for step in how_fitted(TEXTS, plan, FRONT))
     assert "wrap.zone-unsure" in said(fitted_design(FRONT, plan), unsure)
@@ -97,13 +98,13 @@ def test_without_a_straight_part_the_whole_wall_counts_as_an_estimate_with_a_wid
 # -- sizes and what stands on them -----------------------------------------------------------------
 def test_the_choices_tell_their_size_and_that_they_are_curved() -> None:
     around = math.pi * (66 + 16 * 49 / 96)  # by similar triangles
-    words = [words for words, _ in fit_choices(GLASS, TEXTS, FRONT)]
+    words = [words for words, _ in fit_choices(GLASS, TEXTS, FRONT, LETTER)]
     assert words == [
         f"All the way round: {around + 5:.0f} mm × 74.2 mm, curved",
         f"Over the front: {0.4 * around:.1f} mm × 74.2 mm, curved",
         "As large as it is, but curved: 62 mm × 36 mm, curved",
     ]
-    flat = [words for words, _ in fit_choices(TUMBLER, TEXTS, FRONT)]
+    flat = [words for words, _ in fit_choices(TUMBLER, TEXTS, FRONT, LETTER)]
     assert flat == [
         f"All the way round: {math.pi * 80 + 5:.1f} mm × 66 mm",
         f"Over the front: {0.4 * math.pi * 80:.1f} mm × 66 mm",
@@ -221,6 +222,25 @@ def test_a_curved_front_label_for_another_taper_is_told() -> None:
     rise = one - math.sqrt(one**2 - (curved.width_mm / 2) ** 2)
     # It bends the other way: what rises and what hangs add up.
     assert found.data["rise_mm"] == pytest.approx(2 * rise, rel=0.02)
+
+
+def test_a_wrap_longer_than_the_page_is_told_and_marked_where_it_is_chosen() -> None:
+    bowl = replace(GLASS, outer_top_mm=118.0, outer_bottom_mm=92.0, outer_height_mm=70.0)
+    words = [words for words, _ in fit_choices(bowl, TEXTS, FRONT, LETTER)]
+    assert [one.endswith("longer than a page") for one in words] == [True, False, False]
+    made = fitted_design(FRONT, wrap_plan(bowl, TEXTS))
+    laid = lay_out_label(made, {}, shelf().nearest)
+    (found,) = page_findings(laid, LETTER)
+    # The chord of the outer arc: 2·r·sin(angle/2), with the ring of this very cone.
+    size = wrap_plan(bowl, TEXTS).size
+    lean = math.atan(13 / 70)
+    radius = size.middle_mm / 2 / math.sin(lean) + size.height_mm / 2
+    angle = size.width_mm / (size.middle_mm / 2 / math.sin(lean))
+    chord = 2 * radius * math.sin(angle / 2)
+    assert found.data["paper_width_mm"] == pytest.approx(chord, abs=0.1)
+    assert size.paper_mm == pytest.approx((laid.width_mm, laid.height_mm), abs=0.01)
+    assert "does not go onto a page" in TEXTS.say(found)
+    assert not page_findings(laid, (420.0, 297.0))  # ISO 216: A3
 
 
 def test_what_stands_under_the_seam_is_told_by_its_element() -> None:

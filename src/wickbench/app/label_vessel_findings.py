@@ -15,7 +15,14 @@ from wickbench.domain.labels import (
     PictureElement,
     TextElement,
 )
-from wickbench.domain.wrap_fit import MOST_RISE_MM, WrapSize, Zone, askew_mm, joins_mm
+from wickbench.domain.wrap_fit import (
+    MOST_RISE_MM,
+    WrapSize,
+    Zone,
+    askew_mm,
+    fits_page,
+    joins_mm,
+)
 
 if TYPE_CHECKING:
     from wickbench.app.texts import Texts
@@ -51,6 +58,25 @@ def vessel_findings(laid: LaidOutLabel, vessel: Vessel | None, texts: Texts) -> 
         return found + _not_measured(design, vessel, outside.missing, texts)
     work = _Fit(design, vessel, outside.zone, sure=outside.sure)
     return found + work.height() + (work.wrap() if design.shape == "wrap" else work.flat())
+
+
+def page_findings(laid: LaidOutLabel, page_mm: tuple[float, float]) -> list[Finding]:
+    """Whether a wrap goes onto the usual page; other labels are made for their sheet.
+
+    Args:
+        laid: a label.
+        page_mm: width and height of the page that papers are written on.
+    """
+    paper = (laid.width_mm, laid.height_mm)
+    if laid.design.shape != "wrap" or fits_page(paper, page_mm):
+        return []
+    data = {
+        "paper_width_mm": paper[0],
+        "paper_height_mm": paper[1],
+        "page_width_mm": page_mm[0],
+        "page_height_mm": page_mm[1],
+    }
+    return [Finding(Rank.WATCH, "wrap.longer-than-page", data)]
 
 
 def size_of(design: LabelDesign, zone: Zone) -> WrapSize:

@@ -6,7 +6,13 @@ from typing import TYPE_CHECKING
 
 from wickbench.app.label_wraps import curved_plan, wrap_plan
 from wickbench.app.texts_marker import N_
-from wickbench.domain.wrap_fit import CLEARANCE_MM, FRONT_SHARE, MOST_RISE_MM, USUAL_OVERLAP_MM
+from wickbench.domain.wrap_fit import (
+    CLEARANCE_MM,
+    FRONT_SHARE,
+    MOST_RISE_MM,
+    USUAL_OVERLAP_MM,
+    fits_page,
+)
 
 if TYPE_CHECKING:
     from wickbench.app.label_wraps import WrapPlan
@@ -16,7 +22,7 @@ if TYPE_CHECKING:
 
 
 def fit_choices(
-    vessel: Vessel, texts: Texts, design: LabelDesign
+    vessel: Vessel, texts: Texts, design: LabelDesign, page_mm: tuple[float, float]
 ) -> tuple[tuple[str, WrapPlan], ...]:
     """All the way round, over the front, and curved as large as it is: words and plan of each.
 
@@ -24,6 +30,7 @@ def fit_choices(
         vessel: what the label goes round.
         texts: for the words.
         design: the label as it is; the overlap of a wrap is kept.
+        page_mm: width and height of the page that is usually printed on.
 
     Raises:
         OutOfRange: ``wrap.measure-first`` or ``wrap.no-room``.
@@ -38,16 +45,20 @@ def fit_choices(
         found.append(
             (N_("As large as it is, but curved: {size}"), curved_plan(vessel, texts, design))
         )
-    return tuple((texts(words, size=plan_words(texts, plan)), plan) for words, plan in found)
+    return tuple(
+        (texts(words, size=plan_words(texts, plan, page_mm)), plan) for words, plan in found
+    )
 
 
-def plan_words(texts: Texts, plan: WrapPlan) -> str:
-    """Size of a fitted label; marked when its height is an estimate."""
+def plan_words(texts: Texts, plan: WrapPlan, page_mm: tuple[float, float]) -> str:
+    """Size of a fitted label; marked when it is an estimate or goes onto no usual page."""
     size = plan.size
     sides = {"width_mm": size.width_mm, "height_mm": size.height_mm}
     said = texts(N_("{width_mm} × {height_mm}"), **sides)
     if plan.bent and size.bottom_mm != size.top_mm:
         said = texts(N_("{size}, curved"), size=said)
+    if not fits_page(size.paper_mm, page_mm):
+        said = texts(N_("{size}, longer than a page"), size=said)
     return said if plan.sure else texts(N_("{size} (estimate)"), size=said)
 
 

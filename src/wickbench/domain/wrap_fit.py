@@ -13,7 +13,7 @@ from typing import Final
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.ranges import within
 from wickbench.domain.rounding import half_up
-from wickbench.domain.wraps import longest_straight_label_mm, straight_label_rise_mm
+from wickbench.domain.wraps import Sector, longest_straight_label_mm, straight_label_rise_mm
 
 USUAL_OVERLAP_MM: Final = 5.0
 """How far the end of a wrap lies over its beginning; 5 to 6 mm is usual."""
@@ -25,6 +25,8 @@ FRONT_SHARE: Final = 0.4
 """Share of the way round that is seen from the front as one piece (16 CFR 500.21(a): 40 %)."""
 MOST_RISE_MM: Final = 1.0
 """A straight label whose ends rise more stands crooked or wrinkles."""
+BLANK_MM: Final = 5.0
+"""What printers leave blank along each edge of a page; 4 to 7 mm are usual."""
 LEAST_MM: Final = 5.0
 """A label lower than this is none."""
 
@@ -32,6 +34,7 @@ _WIDEST_MM: Final = 2000.0
 _STRAIGHT: Final = 1e-9
 _TENTH: Final = 10.0
 _HAIR: Final = 1e-6
+_CUT_MM: Final = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,6 +169,17 @@ class WrapSize:
         return Wall(self.bottom_mm, self.top_mm, math.sqrt(max(1.0, self.height_mm**2 - taper**2)))
 
     @property
+    def paper_mm(self) -> tuple[float, float]:
+        """Width and height of the upright rectangle round it as it lies on the paper."""
+        radius = self.wall.flat_radius_mm(self.wall.height_mm / 2)
+        # A wall nearly straight bends it by less than can be cut.
+        if self.width_mm * max(self.width_mm, self.height_mm) < _CUT_MM * radius:
+            return self.width_mm, self.height_mm
+        half = self.height_mm / 2
+        piece = Sector(radius - half, radius + half, math.degrees(self.width_mm / radius))
+        return piece.width_mm, piece.height_mm
+
+    @property
     def seen_mm(self) -> float:
         """Length that is seen once it is on: without the overlap."""
         return self.width_mm - self.overlap_mm
@@ -237,3 +251,14 @@ def askew_mm(size: WrapSize, zone: Zone) -> float:
     lower, upper = joins_mm(size, zone)
     turns = upper / zone.wall.around_mm(high) - lower / zone.wall.around_mm(low)
     return turns * zone.wall.around_mm(zone.middle_mm)
+
+
+def fits_page(paper_mm: tuple[float, float], page_mm: tuple[float, float]) -> bool:
+    """Whether a piece goes onto a page, upright or turned, with what printers leave blank.
+
+    Args:
+        paper_mm: width and height of the piece.
+        page_mm: width and height of the page.
+    """
+    free = [side - 2 * BLANK_MM for side in page_mm]
+    return all(want <= have for want, have in zip(sorted(paper_mm), sorted(free), strict=True))

@@ -69,6 +69,10 @@ SENTENCES: dict[str, str] = {
         "Something stands in the {overlap_mm} that the beginning of the wrap covers. Move it to "
         "the left."
     ),
+    "wrap.longer-than-page": N_(
+        "The piece is {paper_width_mm} × {paper_height_mm} and does not go onto a page of "
+        "{page_width_mm} × {page_height_mm}. Fit it over the front only, or print on longer paper."
+    ),
     "wrap.zone-unsure": N_(
         "Where the wall of {vessel} is straight is not measured, so its whole height counts "
         "(estimate). Measure from where to where it is straight."

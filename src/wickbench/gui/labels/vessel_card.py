@@ -12,9 +12,10 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 
 from wickbench.app.label_on_vessel import label_on_vessel
-from wickbench.app.label_vessel_findings import TO_FIT, vessel_findings
+from wickbench.app.label_vessel_findings import TO_FIT, page_findings, vessel_findings
 from wickbench.app.label_wraps import fit_to_vessel, takes_label_round
 from wickbench.app.measures import measure_once
+from wickbench.app.paper_sizes import paper_size
 from wickbench.app.texts_marker import N_
 from wickbench.app.vessel_drawing import draw_vessel
 from wickbench.app.vessel_labels import DrawnWick
@@ -110,7 +111,10 @@ class VesselCard(QWidget):
 
     def findings(self, laid: LaidOutLabel) -> list[Finding]:
         """What the label does on the vessel."""
-        return vessel_findings(laid, self._vessel, self._desk.workspace.texts)
+        workspace = self._desk.workspace
+        page = paper_size(workspace.settings)
+        found = vessel_findings(laid, self._vessel, workspace.texts)
+        return found + page_findings(laid, page)
 
     def offers(self, finding: Finding) -> tuple[tuple[str, str], ...]:
         """Ways to mend a finding about the vessel at once: which plan, in words."""
@@ -171,7 +175,8 @@ class VesselCard(QWidget):
         self._plans, trouble = (), ""
         if design is not None and vessel is not None:
             try:
-                self._plans = fit_choices(vessel, texts, design)
+                page = paper_size(self._desk.workspace.settings)
+                self._plans = fit_choices(vessel, texts, design, page)
             except DomainError as error:
                 trouble = texts.say(error)
             said = texts(N_("Fit to {vessel}"), vessel=vessel.name)

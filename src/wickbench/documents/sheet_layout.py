@@ -207,16 +207,19 @@ def place_content(
 
 
 def _spot(sheet: StickerSheet, content: StickerContent, index: int) -> Spot:
-    """Where a content's top left corner goes, in the middle of a sticker."""
-    bleed = min(content.bleed_mm, sheet.bleed_limit_mm)
+    """Where a content's top left corner goes, in the middle of a sticker.
+
+    What is a little larger than the sticker is cut like its bleed, before the next sticker.
+    """
     box = sheet.sticker(index)
-    if is_turned(sheet, content):
-        x = box.x_mm + (box.w_mm + content.height_mm) / 2
-        y = box.y_mm + (box.h_mm - content.width_mm) / 2
-        return Spot(x, y, 90.0, bleed)
-    x = box.x_mm + (box.w_mm - content.width_mm) / 2
-    y = box.y_mm + (box.h_mm - content.height_mm) / 2
-    return Spot(x, y, 0.0, bleed)
+    turned = is_turned(sheet, content)
+    wide, high = content.width_mm, content.height_mm
+    if turned:
+        wide, high = high, wide
+    right, down = (box.w_mm - wide) / 2, (box.h_mm - high) / 2
+    bleed = min(content.bleed_mm, sheet.bleed_limit_mm + min(right, down, 0.0))
+    x = box.right_mm - right if turned else box.x_mm + right
+    return Spot(x, box.y_mm + down, 90.0 if turned else 0.0, bleed)
 
 
 def is_turned(sheet: StickerSheet, content: StickerContent) -> bool:

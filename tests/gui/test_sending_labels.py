@@ -14,7 +14,7 @@ import pytest
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from app.label_workshop import Kept, fill_workshop, sheet_in, view_of
 from documents.samples import MM
@@ -154,6 +154,30 @@ def test_a_short_run_is_written_at_once(
     sending.write(job, "Where?", "labels.pdf", partial(printed_text, workspace.texts, "Kept."))
     assert ask.path.exists()
     assert said == ["Print 1 is in labels.pdf. Print it at actual size. Kept."]
+
+
+def test_what_went_to_the_printer_is_recorded_without_a_file(
+    sending: Sending, workspace: Workspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    view = run_of(workspace, fill_workshop(workspace), 3)
+    asked: list[str] = []
+
+    def answered(printer: QPrinter, _parent: object, page_mm: tuple[float, float]) -> bool:
+        asked.append(f"{printer.docName()} {page_mm}")
+        printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+        printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+        return len(asked) > 1
+
+    monkeypatch.setattr("wickbench.gui.labels.sending.asked_printer", answered)
+    said: list[str] = []
+    sending.done.connect(said.append)
+    for _ in range(2):  # the first time the person says no
+        job = printing.run_job(workspace, view)
+        sending.print(job, QWidget(), partial(printed_text, workspace.texts, ""))
+    assert asked == ["Hush (210.0, 297.0)"] * 2
+    assert said == ["Print 1 went to the printer."]
+    assert [one.file_name for one in printed_before(workspace)] == [""]
+    assert (tmp_path / "printed.pdf").exists()
 
 
 # -- the system's printer --------------------------------------------------------------------------

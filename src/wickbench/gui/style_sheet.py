@@ -146,7 +146,7 @@ QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
 QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
 QProgressBar { background: $sheet; color: $ink; border: 1px solid $line; border-radius: 4px;
   text-align: center; }
-QProgressBar::chunk { background: $chosen; }
+QProgressBar::chunk { background: $accent; border-radius: 3px; }
 QSplitter::handle { background: transparent; }
 """
 

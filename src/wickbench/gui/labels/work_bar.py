@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from wickbench.app.print_jobs import Work
     from wickbench.app.texts import Texts
 
+_HIGH: Final = 12
 _TURN_S: Final = 0.03
 """So long it works at a stretch before keys, clicks and painting have their turn."""
 
@@ -41,6 +42,7 @@ class WorkBar(QWidget):
         self.words = label("", "quiet", wrap=False)
         self.bar = accessible(QProgressBar(), texts(N_("How far it is")))
         self.bar.setTextVisible(False)
+        self.bar.setFixedHeight(_HIGH)
         self.stop_button = button(texts(N_("Stop")))
         line = QHBoxLayout(self)
         line.setContentsMargins(0, 0, 0, 0)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
 
+from wickbench.app.free_places import free_place
 from wickbench.app.label_curves import with_oval
 from wickbench.app.label_store import element_of, element_rows, element_values
 from wickbench.app.labels import editable_version
@@ -39,6 +40,7 @@ if TYPE_CHECKING:
     from wickbench.storage.workshop_file import Connection
 
 MEDIA: Final[Mapping[str, str]] = {"PNG": "image/png", "JPEG": "image/jpeg", "SVG": "image/svg+xml"}
+_ANYWHERE: Final = frozenset({"frame", "line"})
 _SQUARE: Final = frozenset({"code", "ornament", "pictogram"})
 MOST_PICTURE_BYTES: Final = 20_000_000
 
@@ -66,7 +68,7 @@ def change_element(
 
 
 def add_element(workspace: Workspace, label_id: int, kind: str, *, origin: object = None) -> int:
-    """Put something in the middle of a label; gives its place in the order.
+    """Put something on a label where it covers least; gives its place in the order.
 
     Args:
         workspace: the open workshop.
@@ -77,7 +79,11 @@ def add_element(workspace: Workspace, label_id: int, kind: str, *, origin: objec
     with workspace.step(N_("Add to a label"), origin=origin) as connection:
         version, design = editable_version(connection, label_id)
         at = len(design.elements)
-        values = {"version_id": version, "position": at, **element_values(_fresh(kind, design))}
+        fresh = _fresh(kind, design)
+        if kind not in _ANYWHERE:
+            x, y = free_place(design, fresh.w_mm, fresh.h_mm)
+            fresh = replace(fresh, x_mm=x, y_mm=y)
+        values = {"version_id": version, "position": at, **element_values(fresh)}
         records.insert(connection, "label_element", values)
     return at
 
@@ -159,7 +165,7 @@ def renumber(connection: Connection, ids: Sequence[int]) -> None:
 
 
 def _fresh(kind: str, design: LabelDesign) -> AnyElement:
-    """Something new in the middle of a label; a frame goes round all of it."""
+    """Something new in the size that suits the label; a frame goes round all of it."""
     wide, high = design.width_mm, design.height_mm
     left, across = wide * 0.2, wide * 0.6
     if kind in _SQUARE:

@@ -102,7 +102,8 @@ def starting_design(
         raise OutOfRange("label.choice", value=name)
     wrap = shape == "wrap"
     whole = Rect(0.0, 0.0, width_mm, height_mm)
-    place = Place(whole, whole, shape, margin_mm(width_mm, height_mm), corner_mm)
+    corner = corner_mm if shape == "rounded" else 0.0
+    place = Place(whole, whole, shape, margin_mm(width_mm, height_mm, corner))
     if wrap:
         place = front_of(width_mm, height_mm, overlap_mm)
     elements = starting.draw(place)

@@ -39,6 +39,7 @@ LEAF: Final = "#3c5a3a"
 _PLUM: Final = "#5b2340"
 _FRAME_MM: Final = 2.0
 _SMALL_MM: Final = 44.0
+_LOW_MM: Final = 45.0
 _BRANCHES_FROM_MM: Final = 44.0
 
 Draw = Callable[[Rect], Sequence[AnyElement]]
@@ -47,31 +48,36 @@ Draw = Callable[[Rect], Sequence[AnyElement]]
 def sill(place: Place) -> tuple[AnyElement, ...]:
     """A warm ground in a double frame, as light through a window."""
     hand = Hand(family=SERIF, style="Semibold", ink=BROWN, title=BROWN, accent=_AMBER)
-    frame = around(place, _FRAME_MM, _AMBER, second_mm=0.8)
-    inner = place.inside(_FRAME_MM + 0.2 if place.least_side_mm > _SMALL_MM else 1.2)
+    frames = () if place.is_small else (around(place, _FRAME_MM, _AMBER, second_mm=0.8),)
+    inner = place.inside(
+        0.0 if place.is_small else _FRAME_MM + 0.2 if place.least_side_mm > _SMALL_MM else 1.6
+    )
     weighed, below = weight(inner, hand)
     rows = (
-        what_row(inner, hand, colour=_AMBER, gap_mm=0.3, upper=True, spacing_em=0.08),
+        what_row(inner, hand, colour=_AMBER, gap_mm=0.3, upper=not place.is_small, spacing_em=0.08),
         name_row(inner, hand, gap_mm=0.2),
         rule_row(inner, hand, 0.14, line_mm=0.35, gap_mm=0.2),
         who_row(inner, hand, gap_mm=0.8),
     )
     begin = inner.top_mm + (0.05 * place.panel.h_mm if place.is_round else 0.0)
-    return (frame, *stack(inner, rows, begin, above_weight(below)), weighed)
+    return (*frames, *stack(inner, rows, begin, above_weight(below)), weighed)
 
 
 def ember(place: Place) -> tuple[AnyElement, ...]:
     """The name in white on a glowing field, everything else below it."""
     hand = Hand(style="Bold", ink=BROWN, title="#ffffff", accent=_TERRACOTTA)
     panel = place.panel
-    border = panel.y_mm + (0.44 if place.is_round else 0.40) * panel.h_mm
+    border = (
+        panel.y_mm + (0.36 if place.is_small else 0.44 if place.is_round else 0.40) * panel.h_mm
+    )
     glow = strip(place, panel.y_mm, border, _TERRACOTTA)
     top = place.top_mm + (0.08 * panel.h_mm if place.is_round else 0.0)
     name = name_row(place, hand, least_pt=SMALLEST_REVERSED_PT, gap_mm=0.3)
+    low = panel.h_mm < _LOW_MM
     weighed, below = weight(place, hand, style="Semibold")
     rows = (
         what_row(place, hand, style="Semibold", gap_mm=0.0),
-        who_row(place, hand, gap_mm=0.3),
+        who_row(place, hand, gap_mm=0.3, joined=low),
     )
     begin = border + 1.0 * growth(place)
     named = stack(place, (name,), top, border - 0.8)
@@ -87,15 +93,17 @@ def dusk(place: Place) -> tuple[AnyElement, ...]:
     )  # fmt: skip
     land = Hand(family=SERIF, style="Semibold", ink=NIGHT, title=NIGHT, accent=_GOLD)
     weighed, below = weight(place, land)
-    border = panel.y_mm + 0.45 * panel.h_mm
+    border = panel.y_mm + (0.4 if place.is_small else 0.45) * panel.h_mm
     night = strip(place, panel.y_mm, border, NIGHT)
     line = strip(place, border, border + bounded(0.5, panel.h_mm / 60, 1.6), _GOLD)
     top = place.top_mm + (0.06 * panel.h_mm if place.is_round else 0.0)
-    above = (
-        name_row(place, sky, gap_mm=0.2),
-        what_row(place, sky, gap_mm=0.2, style="Italic"),
-    )
-    under = (who_row(place, land, gap_mm=0.0),)
+    above: tuple[Row, ...] = (name_row(place, sky, gap_mm=0.2),)
+    low = panel.h_mm < _LOW_MM
+    under: tuple[Row, ...] = (who_row(place, land, gap_mm=0.3, joined=low),)
+    if place.is_small:
+        under = (what_row(place, land, gap_mm=0.0, style="Italic"), *under)
+    else:
+        above = (*above, what_row(place, sky, gap_mm=0.2, style="Italic"))
     begin = border + line.h_mm + 1.2 * growth(place)
     return (
         night,

@@ -41,6 +41,7 @@ _FACT_PT: Final = 6.5
 _WIDE: Final = 1.3
 TEAL: Final = "#1f4c49"
 _PAPER: Final = "#ffffff"
+_LINE_EM: Final = 1.05
 _RUNNING_EM: Final = 21.0  # width of the longest ordinary name
 
 
@@ -141,22 +142,23 @@ def _leaves(place: Place) -> OrnamentElement:
 
 def band_mm(place: Place) -> float:
     """How high the band is."""
-    return bounded(4.8, 0.15 * place.panel.h_mm, 14.0) + (2.0 if place.is_round else 0.0)
+    least = 4.8 if place.whole else 2 * SAFE_MM + _LINE_EM * SMALLEST_REVERSED_PT * MM_PER_POINT
+    return bounded(least, 0.15 * place.panel.h_mm, 14.0) + (2.0 if place.is_round else 0.0)
 
 
 def running_names(place: Place) -> tuple[TextElement, ...]:
     """The name in white on the band of a wrap, as often as it goes round."""
     label, high = place.label, band_mm(place)
-    size = bounded(SMALLEST_REVERSED_PT, 0.5 * high / MM_PER_POINT, 18.0)
+    size = bounded(SMALLEST_REVERSED_PT, (high - 2 * SAFE_MM) / _LINE_EM / MM_PER_POINT, 18.0)
     longest = _RUNNING_EM * SMALLEST_REVERSED_PT * MM_PER_POINT
     times = max(1, int(label.w_mm / longest))
     wide = label.w_mm / times
     return tuple(
         TextElement(
             x_mm=label.x_mm + at * wide + SAFE_MM,
-            y_mm=label.y_mm + 0.6,
+            y_mm=label.y_mm + SAFE_MM,
             w_mm=wide - 2 * SAFE_MM,
-            h_mm=high - 1.2,
+            h_mm=high - 2 * SAFE_MM,
             text=NAME,
             family=SERIF,
             style="Semibold",

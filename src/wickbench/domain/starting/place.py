@@ -18,10 +18,10 @@ _ROUND: Final = ("circle", "oval")
 _EASE: Final = 0.12  # of a box's height above and below its letters is seldom inked
 _SMALL_MM: Final = 30.0
 _SMALL_SIDE_MM: Final = 35.0
+_ROUND_SIDE: Final = 0.88
 _FLAT: Final = 2.0
 _DIRECTIONS: Final = 90
 _STEPS: Final = 60
-_MIDDLE: Final = 0.29  # of a corner's radius lies outside it on the diagonal: 1 - 1/√2
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,6 @@ class Place:
         label: the whole label; bands of colour go all along it.
         shape: rectangle, rounded, circle or oval.
         inset_mm: what is drawn stays this far inside the panel.
-        corner_mm: radius of rounded corners.
         crown_mm: more room kept free inside the upper half of a round one, for words along it.
         ring: a line is drawn round it that no letter may touch.
     """
@@ -42,7 +41,6 @@ class Place:
     label: Rect
     shape: str = "rectangle"
     inset_mm: float = SAFE_MM
-    corner_mm: float = 0.0
     crown_mm: float = 0.0
     ring: bool = False
 
@@ -85,7 +83,7 @@ class Place:
     @property
     def is_small(self) -> bool:
         """Whether there is room for words alone: no ring, no list of facts."""
-        return self.least_side_mm < _SMALL_SIDE_MM
+        return self.least_side_mm * (_ROUND_SIDE if self.is_round else 1.0) < _SMALL_SIDE_MM
 
     @property
     def is_flat(self) -> bool:
@@ -141,14 +139,23 @@ class Place:
             below = y_mm - self.middle_mm[1]
             inset = self.inset_mm + (self.crown_mm if below < 0.0 else 0.0)
             return half_chord_mm(half_w, half_h, inset, abs(below))
-        corner = self.corner_mm * _MIDDLE if self.shape == "rounded" else 0.0
-        return max(0.0, half_w - max(self.inset_mm, corner))
+        return max(0.0, half_w - self.inset_mm)
 
 
-def margin_mm(width_mm: float, height_mm: float) -> float:
-    """What is left free along the edges: the safe zone, and more on a larger label."""
+def margin_mm(width_mm: float, height_mm: float, corner_mm: float = 0.0) -> float:
+    """What is left free along the edges: the safe zone, more on a larger label, clear of corners.
+
+    Args:
+        width_mm: of the panel.
+        height_mm: of the panel.
+        corner_mm: radius of its corners.
+    """
     side = math.sqrt(width_mm * height_mm)
-    return SAFE_MM + max(0.0, 0.03 * (min(side, 2.0 * height_mm) - _SMALL_MM))
+    free = SAFE_MM + max(0.0, 0.03 * (min(side, 2.0 * height_mm) - _SMALL_MM))
+    if corner_mm <= SAFE_MM:
+        return free
+    # A box's corner this far inside lies just on the safe zone's own rounded corner.
+    return max(free, corner_mm - (corner_mm - SAFE_MM) / math.sqrt(2.0))
 
 
 def half_chord_mm(half_w: float, half_h: float, inset_mm: float, away_mm: float) -> float:

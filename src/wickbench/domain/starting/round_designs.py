@@ -9,8 +9,10 @@ from wickbench.domain.labels import FrameElement, OrnamentElement
 from wickbench.domain.sheets import Rect
 from wickbench.domain.starting.place import MM_PER_POINT, Place
 from wickbench.domain.starting.rows import line_row, name_row, what_row, who_row
-from wickbench.domain.starting.stacking import fixed_row, stack
+from wickbench.domain.starting.stacking import Row, fixed_row, stack
 from wickbench.domain.starting.words import (
+    ADDRESS,
+    BUSINESS,
     IDENTITY,
     LOT,
     SERIF,
@@ -28,11 +30,10 @@ from wickbench.domain.starting.words import (
 if TYPE_CHECKING:
     from wickbench.domain.labels import AnyElement
 
-BUSINESS: Final = "{business}"
-ADDRESS: Final = "{business address}"
 _CAPITALS_FROM_MM: Final = 40.0
 _UNDER_FROM_MM: Final = 56.0
 _WIDE: Final = 1.35
+_STAMP_FROM_MM: Final = 58.0
 _EDGE_MM: Final = 1.8
 _SECOND_MM: Final = 0.9
 _SHOULDER: Final = 0.55
@@ -47,7 +48,7 @@ def crest(place: Place) -> tuple[AnyElement, ...]:
     inner = replace(_oval(place), inset_mm=_EDGE_MM + 1.0 + 1.2 * growth(place), ring=True)
     weighed, below = weight(inner, hand)
     words = small(inner, hand, IDENTITY, 7.0, upper=True, spacing_em=0.1)
-    crowned = inner.crowned(1.1 * words.size_pt * MM_PER_POINT)
+    crowned = inner.crowned(1.3 * words.size_pt * MM_PER_POINT)
     rows = (
         name_row(inner, hand, gap_mm=0.3),
         who_row(inner, hand, gap_mm=0.4, style="Italic"),
@@ -76,7 +77,8 @@ def seal(place: Place) -> tuple[AnyElement, ...]:
     line = bounded(0.4, place.size_mm / 90, 1.0)
     if place.is_small:
         return _framed(place, hand, line)
-    if not place.is_round and place.panel.w_mm > _WIDE * place.panel.h_mm:
+    wide = place.panel.w_mm > max(_STAMP_FROM_MM, _WIDE * place.panel.h_mm)
+    if wide and not place.is_round:
         return _stamped(place, hand)
     ring = _oval(place)
     words = small(ring, hand, BUSINESS, 8.0, upper=True, spacing_em=0.1, style="Semibold")
@@ -162,12 +164,13 @@ def cap(place: Place) -> tuple[AnyElement, ...]:
 def _flat_cap(place: Place, hand: Hand, line_mm: float) -> tuple[AnyElement, ...]:
     frame = around(place, _EDGE_MM, hand.accent, line_mm=line_mm, second_mm=_SECOND_MM)
     inner = replace(place.inside(0.8), ring=True)
-    rows = (
+    rows: tuple[Row, ...] = (
         line_row(inner, hand, BUSINESS, size_pt=8.0, upper=True, spacing_em=0.12, gap_mm=0.0),
         name_row(inner, hand, gap_mm=0.4),
         what_row(inner, hand, gap_mm=0.3, style="Italic"),
-        line_row(inner, hand, "{web}", gap_mm=0.3),
     )
+    if not place.is_small:
+        rows = (*rows, line_row(inner, hand, "{web}", gap_mm=0.3))
     return (frame, *stack(inner, rows, inner.shoulder_mm(0.5), inner.bottom_mm))
 
 
@@ -179,7 +182,7 @@ def _flame(box: Rect, colour: str) -> OrnamentElement:
 
 def _oval(place: Place) -> Place:
     """The panel as a round one."""
-    return place if place.is_round else replace(place, shape="oval", corner_mm=0.0)
+    return place if place.is_round else replace(place, shape="oval")
 
 
 def _oval_frame(place: Place, line_mm: float, second_mm: float = _SECOND_MM) -> FrameElement:

@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
 
 from wickbench.domain.starting.stacking import Row, Words, text_row
 from wickbench.domain.starting.words import (
     IDENTITY,
     LOT,
-    USUAL_WHO,
     WHO,
     WHO_ABOVE_WHERE,
     Hand,
     growth,
     small,
     title,
-    usual_letters,
 )
 
 if TYPE_CHECKING:
@@ -30,13 +27,13 @@ _EASED: Final = 0.8
 
 def has_room_for_lot(place: Place) -> bool:
     """Whether a label is large enough to say its lot; a smaller one leaves it to the base."""
-    return place.size_mm >= _LOT_FROM_MM
+    return place.size_mm >= _LOT_FROM_MM and not place.is_small
 
 
 def name_row(place: Place, hand: Hand, *, gap_mm: float = 0.0, **other: Any) -> Row:  # noqa: ANN401
     """The candle's name, in what height is left."""
     words = title(place, hand, **other)
-    return text_row(words, grow=1.0, gap_mm=gap_mm, usual=usual_letters(words))
+    return text_row(words, grow=1.0, gap_mm=gap_mm)
 
 
 def what_row(place: Place, hand: Hand, *, gap_mm: float = 0.6, **other: Any) -> Row:  # noqa: ANN401
@@ -50,17 +47,29 @@ def who_row(
     *,
     gap_mm: float = 0.6,
     lot: bool = True,
+    joined: bool = False,
     **other: Any,  # noqa: ANN401
 ) -> Row:
-    """Who made it and where, and the lot below where it is wanted and there is room for it."""
+    """Who made it and where, and the lot below.
+
+    Args:
+        place: the panel.
+        hand: how it is written.
+        gap_mm: free above it.
+        lot: say the lot where there is room for it.
+        joined: name and place run on, where height is dear.
+        other: fields of `Words`.
+    """
     words = small(place, hand, WHO, _WHO_PT, **other)
     room_mm = 0.95 * place.row(*_middle(place)).w_mm
     size_pt = max(words.least_pt, _EASED * words.size_pt)
-    if words.high_mm(room_mm, size_pt, USUAL_WHO) > words.high_mm(room_mm, size_pt, 1):
-        words = replace(words, text=WHO_ABOVE_WHERE)
+    lines = [WHO]
+    if words.lines(room_mm, size_pt, usual=True) > 1 and not joined:
+        lines = [WHO_ABOVE_WHERE]
     if lot and has_room_for_lot(place):
-        words = replace(words, text=f"{words.text}\n{LOT}", more_lines=1)
-    return text_row(words, gap_mm=gap_mm * growth(place), usual=USUAL_WHO)
+        lines.append(LOT)
+    words = small(place, hand, "\n".join(lines), _WHO_PT, **other)
+    return text_row(words, gap_mm=gap_mm * growth(place))
 
 
 def _middle(place: Place) -> tuple[float, float]:
@@ -78,9 +87,8 @@ def line_row(
     **other: Any,  # noqa: ANN401
 ) -> Row:
     """Any other small line."""
-    words = small(place, hand, text, size_pt, **other)
-    return _row(place, replace(words, more_lines=text.count("\n")), gap_mm)
+    return _row(place, small(place, hand, text, size_pt, **other), gap_mm)
 
 
 def _row(place: Place, words: Words, gap_mm: float) -> Row:
-    return text_row(words, gap_mm=gap_mm * growth(place), usual=usual_letters(words))
+    return text_row(words, gap_mm=gap_mm * growth(place))

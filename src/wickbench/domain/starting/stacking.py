@@ -49,8 +49,8 @@ class Words:
         text: with fields in braces.
         size_pt: wanted; a title takes what its box allows up to this.
         least_pt: the smallest.
-        letters: as long as such a text ordinarily becomes.
-        more_lines: short lines that stand below it, as typed.
+        letters: how long each line, as typed, ordinarily is at most.
+        usual: how long each usually is.
         family, style, colour, align, upper, spacing_em: as in `TextElement`.
         vertical: top, middle or bottom of its box.
     """
@@ -58,7 +58,8 @@ class Words:
     text: str
     size_pt: float
     least_pt: float
-    letters: int
+    letters: tuple[int, ...]
+    usual: tuple[int, ...]
     family: str
     style: str = "Regular"
     colour: str = "#000000"
@@ -66,15 +67,18 @@ class Words:
     vertical: str = "middle"
     upper: bool = False
     spacing_em: float = 0.0
-    more_lines: int = 0
 
-    def high_mm(self, width_mm: float, size_pt: float, letters: int | None = None) -> float:
-        """Height of so many letters at a size, broken at a width."""
-        size_mm = size_pt * MM_PER_POINT
-        letter = ((_CAPITAL if self.upper else _EM) + self.spacing_em) * size_mm
-        count = self.letters if letters is None else letters
-        lines = max(1, math.ceil(count * letter / max(1.0, width_mm * _FILL)))
-        return (_LINE + (lines + self.more_lines - 1) * LEADING) * size_mm
+    def high_mm(self, width_mm: float, size_pt: float, *, usual: bool = False) -> float:
+        """Height of the longest or the usual text at a size, broken at a width."""
+        lines = self.lines(width_mm, size_pt, usual=usual)
+        return (_LINE + (lines - 1) * LEADING) * size_pt * MM_PER_POINT
+
+    def lines(self, width_mm: float, size_pt: float, *, usual: bool = False) -> int:
+        """How many lines the longest or the usual text takes."""
+        letter = ((_CAPITAL if self.upper else _EM) + self.spacing_em) * size_pt * MM_PER_POINT
+        room = max(1.0, width_mm * _FILL)
+        counts = self.usual if usual else self.letters
+        return sum(max(1, math.ceil(count * letter / room)) for count in counts)
 
     def element(self, box: Rect) -> TextElement:
         """The text in its box."""
@@ -99,24 +103,19 @@ class Words:
         )
 
 
-def text_row(
-    words: Words, *, grow: float = 0.0, gap_mm: float = 0.0, usual: int | None = None
-) -> Row:
-    """A row of text.
+def text_row(words: Words, *, grow: float = 0.0, gap_mm: float = 0.0) -> Row:
+    """A row of text: one that grows wants no more than its least, for the others come first.
 
     Args:
         words: what it says.
         grow: its share of the height that is left.
         gap_mm: free above it.
-        usual: letters of the usual text, for the height wanted; as long as it may be without.
-
-    A row that grows wants no more than its least: the others come first.
     """
     two_lines = (_LINE + LEADING) * words.size_pt * MM_PER_POINT
     return Row(
         lambda box: (words.element(box),),
         lambda width: words.high_mm(width, words.least_pt),
-        lambda width: 0.0 if grow else words.high_mm(width, words.size_pt, usual),
+        lambda width: 0.0 if grow else words.high_mm(width, words.size_pt, usual=True),
         grow=grow,
         most_mm=lambda _: two_lines,
         gap_mm=gap_mm,

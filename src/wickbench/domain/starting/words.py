@@ -22,7 +22,9 @@ BLACK: Final = "#000000"
 NAME: Final = "{candle}"
 IDENTITY: Final = "{identity}"
 WHO: Final = "{business}, {business address}"
-WHO_ABOVE_WHERE: Final = "{business}\n{business address}"
+BUSINESS: Final = "{business}"
+ADDRESS: Final = "{business address}"
+WHO_ABOVE_WHERE: Final = f"{BUSINESS}\n{ADDRESS}"
 LOT: Final = "{lot}"
 WEIGHT: Final = "{net weight}"
 
@@ -30,12 +32,17 @@ WEIGHT: Final = "{net weight}"
 SMALLEST_PT: Final = 5.0
 SMALLEST_REVERSED_PT: Final = 8.0
 _SMALLEST_TITLE_PT: Final = 6.0
-# Letters of the longest ordinary texts: a name in German, a house with street and town.
-_LONG_NAME, _USUAL_NAME = 35, 16
-_LONG_WHAT, _USUAL_WHAT = 30, 22
-_LONG_WHO, USUAL_WHO = 76, 44
-_LONG_WEIGHT: Final = 22
-_LOT: Final = 18
+# Letters of the longest and of the usual text: a name in German, a house with street and town.
+_LETTERS: Final = {
+    NAME: (35, 16),
+    IDENTITY: (30, 22),
+    WHO: (76, 44),
+    BUSINESS: (35, 20),
+    ADDRESS: (41, 28),
+    LOT: (18, 14),
+    WEIGHT: (22, 22),
+}
+_OTHER: Final = (30, 20)
 # Net weight: figures of 3.2 mm, on a large label 4.8 mm (16 CFR 500.21), are right for most jars.
 _WEIGHT_PT: Final = (8.0, 14.5, 21.5)
 _PARTS: Final = 12
@@ -83,24 +90,24 @@ def title(place: Place, hand: Hand, **other: Any) -> Words:  # noqa: ANN401 - fi
     """The candle's name, the largest thing."""
     size = bounded(14.0, 0.24 * min(place.panel.h_mm, 1.2 * place.panel.w_mm) / MM_PER_POINT, 66.0)
     least = max(_SMALLEST_TITLE_PT, hand.least_pt)
-    made = Words(
-        NAME, size, least, _LONG_NAME, hand.family, hand.style, hand.title, align=hand.align
-    )
+    made = Words(NAME, size, least, *letters_of(NAME), hand.family, hand.style, hand.title)
+    made = replace(made, align=hand.align)
     vertical = "bottom" if place.is_round and not place.ring else "middle"
     return replace(made, **{"vertical": vertical, **other})
 
 
 def small(place: Place, hand: Hand, text: str, size_pt: float, **other: Any) -> Words:  # noqa: ANN401
     """Anything small; the size is what it has on a usual sticker."""
-    letters = {WHO: _LONG_WHO, IDENTITY: _LONG_WHAT, LOT: _LOT}.get(text, _LONG_WHAT)
     size = bounded(hand.least_pt, round(size_pt * growth(place) * 2) / 2, 18.0)
-    made = Words(text, size, hand.least_pt, letters, hand.plain, "Regular", hand.ink)
+    letters = letters_of(text)
+    made = Words(text, size, hand.least_pt, *letters, hand.plain, "Regular", hand.ink)
     return replace(made, align=hand.align, **other)
 
 
-def usual_letters(words: Words) -> int:
-    """How long such a text usually is."""
-    return {NAME: _USUAL_NAME, WHO: USUAL_WHO, IDENTITY: _USUAL_WHAT}.get(words.text, words.letters)
+def letters_of(text: str) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """How long each line of a text is at most, and usually."""
+    known = [_LETTERS.get(line, _OTHER) for line in text.split("\n")]
+    return tuple(most for most, _ in known), tuple(usual for _, usual in known)
 
 
 def weight_words(place: Place, hand: Hand, **other: Any) -> Words:  # noqa: ANN401
@@ -112,7 +119,7 @@ def weight_words(place: Place, hand: Hand, **other: Any) -> Words:  # noqa: ANN4
         WEIGHT,
         round(size * 2) / 2,
         max(SMALLEST_PT, hand.least_pt),
-        _LONG_WEIGHT,
+        *letters_of(WEIGHT),
         hand.plain,
         "Regular",
         hand.ink,
@@ -137,7 +144,7 @@ def weight_box(place: Place, words: Words) -> Rect:
 
 def _largest_weight_mm(box: Rect) -> float:
     """How large a net weight may be in a box, on one line or two."""
-    line = 0.62 * _LONG_WEIGHT
+    line = 0.62 * _LETTERS[WEIGHT][0]
     return max(min(box.h_mm, box.w_mm / line), min(box.h_mm / (1 + LEADING), box.w_mm / line / 0.6))
 
 

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from wickbench.documents.affine import IDENTITY, Affine
+from wickbench.documents.kept_drawing import FORM
 from wickbench.documents.text import Glyph, Run, Typeface, shape
 
 if TYPE_CHECKING:
@@ -50,17 +51,23 @@ class KeptDrawing:
     def __init__(
         self, kept: Mapping[str, Any], typefaces: FindTypeface, pictures: FindPicture
     ) -> None:
-        drawing = json.loads(zlib.decompress(base64.b64decode(kept["packed"])))
-        self._pages: list[list[Op]] = drawing["pages"]
-        self._forms: dict[str, list[Op]] = drawing["forms"]
+        self._pages: list[list[Op]] = []
+        self._forms: dict[str, list[Op]] = {}
+        for line in zlib.decompress(base64.b64decode(kept["packed"])).splitlines():
+            kind, name, ops = json.loads(line)
+            if kind == FORM:
+                self._forms[name] = ops
+            else:
+                self._pages.append(ops)
         self._pictures = pictures
         faces = [KeptTypeface(*one) for one in kept["typefaces"]]
         self._faces = [typefaces(one.family, one.style)[0] for one in faces]
-        same = [now.file_hash == was.sha256 for now, was in zip(self._faces, faces, strict=True)]
-        self.changed = tuple(was for was, is_same in zip(faces, same, strict=True) if not is_same)
-        self._runs: list[Run] = []
-        for one in drawing["runs"]:
-            self._runs.append(self._run(one, same))
+        self._same = [
+            now.file_hash == was.sha256 for now, was in zip(self._faces, faces, strict=True)
+        ]
+        self.changed = tuple(
+            was for was, is_same in zip(faces, self._same, strict=True) if not is_same
+        )
 
     @property
     def page_mm(self) -> tuple[float, float]:
@@ -97,9 +104,9 @@ class KeptDrawing:
         letter, *more = op
         getattr(self, f"_do_{letter}")(surface, *more)
 
-    def _do_g(self, surface: Surface, run: int, *place: Any) -> None:  # noqa: ANN401 - from JSON
+    def _do_g(self, surface: Surface, run: Op, *place: Any) -> None:  # noqa: ANN401 - from JSON
         size_pt, x_mm, y_mm, colour, turn_deg = place
-        surface.glyphs(self._runs[run], size_pt, x_mm, y_mm, colour=colour, turn_deg=turn_deg)
+        surface.glyphs(self._run(run), size_pt, x_mm, y_mm, colour=colour, turn_deg=turn_deg)
 
     def _do_p(self, surface: Surface, path: list[Op], *look: Any) -> None:  # noqa: ANN401
         fill, stroke, width_mm, dash_mm, even_odd = look
@@ -155,10 +162,10 @@ class KeptDrawing:
     def _do_l(surface: Surface, url: str, *box: float) -> None:
         surface.link(url, *box)
 
-    def _run(self, kept: Sequence[Any], same: Sequence[bool]) -> Run:
+    def _run(self, kept: Sequence[Any]) -> Run:
         at, text, glyphs, advance, backwards, parts = kept
         face = self._faces[at]
-        if not same[at] and not parts:
+        if not self._same[at] and not parts:
             return shape(face, text)
         return Run(
             face,
@@ -166,7 +173,7 @@ class KeptDrawing:
             tuple(Glyph(*one) for one in glyphs),
             advance,
             backwards,
-            tuple((start, self._runs[run]) for start, run in parts),
+            tuple((start, self._run(part)) for start, part in parts),
         )
 
 

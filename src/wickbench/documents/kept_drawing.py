@@ -21,12 +21,13 @@ if TYPE_CHECKING:
     from wickbench.documents.text import Run, Typeface
 
 VERSION: Final = 1
+PAGE, FORM = "page", "form"
 Op = list[Any]
 """A call of the surface: its letter, then its arguments."""
 
 
 class KeepingSurface:
-    """A `Surface` that keeps every call, each form and each run once.
+    """A `Surface` that keeps every call, each form once; what is done is packed away at once.
 
     Attributes:
         pictures: files of the pictures drawn, by their SHA-256.
@@ -34,27 +35,37 @@ class KeepingSurface:
 
     def __init__(self) -> None:
         self.pictures: dict[str, bytes] = {}
-        self._pages: list[list[Op]] = []
-        self._forms: dict[str, list[Op]] = {}
-        self._runs: list[Any] = []
+        self._forms: set[str] = set()
         self._faces: list[list[str]] = []
-        self._known: dict[int, tuple[object, int]] = {}
+        self._known: dict[int, tuple[Typeface, int]] = {}
         self._now: list[Op] = []
+        self._packer = zlib.compressobj(6)
+        self._packed: list[bytes] = []
 
     def kept(self) -> dict[str, Any]:
-        """Everything as values for JSON; the drawing itself is packed."""
-        drawing = {"pages": self._pages, "forms": self._forms, "runs": self._runs}
-        written = json.dumps(drawing, ensure_ascii=False, separators=(",", ":"))
-        packed = base64.b64encode(zlib.compress(written.encode(), 6)).decode()
+        """Everything as values for JSON, the drawing packed; nothing can be drawn after."""
+        self._end_page()
+        self._packed.append(self._packer.flush())
+        packed = base64.b64encode(b"".join(self._packed)).decode()
         return {"version": VERSION, "typefaces": self._faces, "packed": packed}
+
+    def _pack(self, kind: str, name: str, ops: list[Op]) -> None:
+        """A page or form as a line of JSON: its kind, its name, its calls."""
+        written = json.dumps([kind, name, ops], ensure_ascii=False, separators=(",", ":"))
+        self._packed.append(self._packer.compress(f"{written}\n".encode()))
+
+    def _end_page(self) -> None:
+        if self._now:
+            self._pack(PAGE, "", self._now)
+        self._now = []
 
     def describe(self, *, title: str, language: str = "", author: str = "") -> None:
         """Kept elsewhere."""
 
     def begin_page(self, width_mm: float, height_mm: float) -> None:
         """Start a page."""
-        self._now = [["page", width_mm, height_mm]]
-        self._pages.append(self._now)
+        self._end_page()
+        self._now = [[PAGE, width_mm, height_mm]]
 
     def glyphs(
         self,
@@ -129,9 +140,10 @@ class KeepingSurface:
     ) -> None:
         """Keep a form once."""
         if key not in self._forms:
+            self._forms.add(key)
             outside, self._now = self._now, []
-            self._forms[key] = self._now
             draw(self)
+            self._pack(FORM, key, self._now)
             self._now = outside
         self._now.append(["f", key, width_mm, height_mm, margin_mm])
 
@@ -143,17 +155,10 @@ class KeepingSurface:
         """Keep an address."""
         self._now.append(["l", url, x_mm, y_mm, width_mm, height_mm])
 
-    def _run(self, run: Run) -> int:
-        known = self._known.get(id(run))
-        if known is not None:
-            return known[1]
+    def _run(self, run: Run) -> list[Any]:
         parts = [[start, self._run(part)] for start, part in run.parts]
         glyphs = [[one.gid, one.x, one.y, one.advance, one.text] for one in run.glyphs]
-        face = self._face(run.face)
-        self._runs.append([face, run.text, glyphs, run.advance, run.backwards, parts])
-        # The run is kept with its number: its identity is its own only while it lives.
-        self._known[id(run)] = (run, len(self._runs) - 1)
-        return len(self._runs) - 1
+        return [self._face(run.face), run.text, glyphs, run.advance, run.backwards, parts]
 
     def _face(self, face: Typeface) -> int:
         known = self._known.get(id(face))

@@ -16,6 +16,7 @@ from wickbench.app.label_store import stored_label
 from wickbench.app.net_proposals import NetProposal, apply_proposal, net_proposals
 from wickbench.app.required_heights import height_mm, least_mm
 from wickbench.app.required_texts import required_findings
+from wickbench.domain.findings import Rank
 from wickbench.domain.labels import FactsElement, TextElement
 
 if TYPE_CHECKING:
@@ -86,6 +87,21 @@ def test_a_wider_box_is_offered_up_to_the_safe_edges() -> None:
     case = Case(net=narrow)
     wider = ways(case, "figures-small-panel")["wider"].element
     assert (wider.x_mm, wider.w_mm) == (2.0, 86.0)
+
+
+def test_a_net_weight_that_does_not_fit_is_set_so_that_it_does() -> None:
+    stuck = replace(
+        SMALL, x_mm=22.0, y_mm=41.0, w_mm=44.0, h_mm=17.0, size_pt=18.0, min_size_pt=18.0
+    )
+    case = Case(net=replace(stuck, wrap=False))
+    check = case.check()
+    told = next(one for one in check.laid.findings if one.key == "label.text-too-long")
+    kinds = {one.key: one for one in net_proposals(check, told, case.lay_out)}
+    assert "lines" in kinds
+    after = taken(case, kinds["lines"]).check()
+    assert [one.key for one in after.laid.findings if one.rank is Rank.STOPS] == []
+    identity = replace(told, about=("element", 0))
+    assert net_proposals(check, identity, case.lay_out) == ()
 
 
 def test_no_way_is_offered_where_none_works() -> None:

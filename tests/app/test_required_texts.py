@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+import numpy as np
+import pypdfium2
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from app.checked_labels import Case, around_it, found, jar, net_text
+from app.checked_labels import Case, around_it, found, jar, net_text, settings_for
 from wickbench.app.label_making import typeface_shelf
 from wickbench.app.label_rules import rule_of, rule_words, text_rules
 from wickbench.app.net_lines import around, declaration, net_lines
@@ -21,7 +23,12 @@ from wickbench.domain.findings import Rank
 from wickbench.domain.labels import FactsElement, TextElement
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from wickbench.documents.label_draws import AnyDraw
+    from wickbench.documents.surface import Surface
+from wickbench.documents.label_layout import draw_label
+from wickbench.documents.pdf_file import write_pdf
 
 INCH = 25.4
 SANS = "Source Sans Pro"
@@ -399,6 +406,62 @@ def test_identity_lot_and_caution() -> None:
         # ASTM F2058: on the unit of sale; EN 15494
         "caution-missing": ["EU", "UK", "US"],
     }
+
+
+def test_a_word_typed_by_hand_says_what_it_is_and_the_makers_name_does_not() -> None:
+    _, lot, who = around_it()
+    maker = replace(who, text="Candle House, 3 Quay Row, Saltby, ME 04000")
+    case = Case(others=(lot, maker))
+    check = replace(case.check(), settings=settings_for("US", business_name="Candle House"))
+    keys = {one.key for one in required_findings(check).wrong}
+    assert "required.identity-missing" in keys
+    by_hand = TextElement(x_mm=5, y_mm=4, w_mm=80, h_mm=8, text="Rosemary candle", size_pt=9)
+    assert "identity-missing" not in found(Case(others=(by_hand, lot, who)))
+    unknown = found(Case(others=(lot, who), values={"identity": ""}))
+    assert "identity-unknown" in unknown
+
+
+def test_fields_that_have_no_value_yet_are_not_told_twice() -> None:
+    # Where the field stands on the label, the layout tells that it is empty.
+    bare = Case(declared_g=None, values={"lot": ""}, regions=("US", "UK"))
+    told = found(bare)
+    assert not {"net-missing", "lot-missing"} & set(told)
+    empty = [one.data["field"] for one in bare.check().laid.findings if "empty" in one.key]
+    assert sorted(empty) == ["{lot}", "{net weight}"]
+
+
+def test_ounces_are_no_larger_than_grams_in_the_uk() -> None:
+    # SI 2006/659 reg. 8: imperial only supplementary and not more prominent
+    ounces = TextElement(x_mm=5, y_mm=32, w_mm=80, h_mm=10, text="7.7 oz", size_pt=20)
+    case = Case(net=net_text(size_pt=12), others=(*around_it(), ounces), regions=("UK",))
+    assert "net-ounces-larger" in found(case)
+    small = replace(ounces, size_pt=10.0)
+    assert "net-ounces-larger" not in found(replace(case, others=(*around_it(), small)))
+
+
+@pytest.mark.parametrize("upper", [True, False])
+def test_heights_are_those_of_the_ink_on_paper(tmp_path: Path, *, upper: bool) -> None:
+    """The PDF drawn by another library at 2400 dots to the inch, and its black rows counted."""
+    net = net_text(text="22 g" if upper else "ooo", upper=upper, size_pt=20, min_size_pt=20)
+    laid = Case(net=net, others=()).check().laid
+
+    def draw(surface: Surface) -> None:
+        surface.begin_page(90, 60)
+        draw_label(laid, surface)
+
+    path = write_pdf(tmp_path / "net.pdf", draw, title="Net")
+    page = pypdfium2.PdfDocument(path)[0]
+    dark = np.asarray(page.render(scale=2400 / 72, grayscale=True).to_numpy()) < 128
+    if upper:  # the two figures alone: what is left of the blank before the "g"
+        columns = np.flatnonzero(dark.any(axis=0))
+        first_gap = columns[np.flatnonzero(np.diff(columns) > 100)[0]]
+        dark = dark[:, : first_gap + 1]
+    rows = np.flatnonzero(dark.any(axis=1))
+    high_mm = (rows[-1] - rows[0] + 1) / 2400 * INCH
+    (text,) = laid.texts
+    line = Case(net=net, others=(), regions=("EU",)).check().lines
+    told = line[0].figures_mm() if upper else text.o_height_mm
+    assert told == pytest.approx(high_mm, abs=0.03)
 
 
 def test_a_lot_on_the_caution_sticker_is_enough() -> None:

@@ -10,7 +10,8 @@ from wickbench.app.runs_from_pour import CHANGED, NEW, SAME
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
-    from wickbench.app.runs_from_pour import PourRuns, ProposedLine, ProposedRun
+    from wickbench.app.proposed_lines import ProposedLine
+    from wickbench.app.runs_from_pour import PourRuns, ProposedRun
     from wickbench.app.shelf import Shelf
     from wickbench.app.texts import Texts
     from wickbench.app.workspace import Workspace

@@ -19,8 +19,9 @@ from wickbench.app.candle_labels import (
 )
 from wickbench.app.label_sheets import sheet_for
 from wickbench.app.label_store import StoredLabel, stored_labels
-from wickbench.app.pour_counts import PourCounts, PouredCandles, pour_counts
+from wickbench.app.pour_counts import PourCounts, pour_counts
 from wickbench.app.print_runs import MOST_STICKERS, PrintRun, RunLine, print_run, run_ids
+from wickbench.app.proposed_lines import ProposedLine, pair_lines
 from wickbench.app.shelf import Shelf, load_shelf
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import OutOfRange
@@ -28,7 +29,7 @@ from wickbench.domain.findings import Finding, Rank, sort_findings
 from wickbench.storage import records
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from wickbench.app.workspace import Workspace
     from wickbench.domain.catalog import Candle
@@ -45,39 +46,6 @@ _NAMES: Final[dict[tuple[str, ...], str]] = {
     ("lid",): N_("{pour}: lids"),
     ("caution",): N_("{pour}: caution stickers"),
 }
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProposedLine:
-    """Stickers of one label for the candles of one lot.
-
-    Attributes:
-        label: which label.
-        kind: ``jar``, ``lid`` or ``caution``.
-        candles: for which candles.
-        count: stickers, spare ones among them.
-        line_id: the stored line that it brings up to date; ``None`` for a new one.
-        was: how many stand there now.
-    """
-
-    label: StoredLabel
-    kind: str
-    candles: PouredCandles
-    count: int
-    line_id: int | None = None
-    was: int | None = None
-
-    def values(self) -> dict[str, object]:
-        """The stored line's values."""
-        one = self.candles
-        return {
-            "label_id": self.label.id,
-            "candle_id": one.candle_id,
-            "lot_code": one.lot_code,
-            "poured_on": one.poured_on or None,
-            "count": self.count,
-            "pour_pot_id": one.pour_pot_id,
-        }
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -270,7 +238,7 @@ def _beside_stored(
     stored = next((run for run in runs if run.plan_id == plan and run.sheet_id == sheet), None)
     if stored is None:
         return wanted
-    pairs, left = _paired(wanted.lines, stored.lines)
+    pairs, left = pair_lines(wanted.lines, stored.lines)
     lines = tuple(
         replace(line, line_id=old.id, was=old.count) if old is not None else line
         for line, old in pairs
@@ -287,44 +255,6 @@ def _beside_stored(
 def _equal(line: ProposedLine, old: RunLine) -> bool:
     values = line.values()
     return all((getattr(old, name) or None) == (value or None) for name, value in values.items())
-
-
-def _paired(
-    wanted: Sequence[ProposedLine], stored: Sequence[RunLine]
-) -> tuple[list[tuple[ProposedLine, RunLine | None]], list[RunLine]]:
-    """Each wanted line with its stored one: by pot, else by lot, else by label and candle."""
-    found: dict[int, RunLine] = {}
-    left = list(stored)
-    for of_line, of_stored in _SAME_LINE:
-        for at, line in enumerate(wanted):
-            key = of_line(line)
-            old = next((one for one in left if of_stored(one) == key), None)
-            if at not in found and key is not None and old is not None:
-                found[at] = old
-                left.remove(old)
-    return [(line, found.get(at)) for at, line in enumerate(wanted)], left
-
-
-def _by_pot(label: int | None, candle: int | None, pot: int | None) -> Hashable:
-    return (label, candle, pot) if pot is not None else None
-
-
-_SAME_LINE: Final[
-    tuple[tuple[Callable[[ProposedLine], Hashable], Callable[[RunLine], Hashable]], ...]
-] = (
-    (
-        lambda line: _by_pot(line.label.id, line.candles.candle_id, line.candles.pour_pot_id),
-        lambda old: _by_pot(old.label_id, old.candle_id, old.pour_pot_id),
-    ),
-    (
-        lambda line: (line.label.id, line.candles.candle_id, line.candles.lot_code),
-        lambda old: (old.label_id, old.candle_id, old.lot_code),
-    ),
-    (
-        lambda line: (line.label.id, line.candles.candle_id),
-        lambda old: (old.label_id, old.candle_id),
-    ),
-)
 
 
 def _left_over(

@@ -28,7 +28,7 @@ from wickbench.gui.tables.row_model import RowModel
 from wickbench.gui.tables.table_view import TableView
 
 if TYPE_CHECKING:
-    from wickbench.app.runs_from_pour import ProposedLine
+    from wickbench.app.proposed_lines import ProposedLine
     from wickbench.app.workspace import Workspace
 
 SPARE: Final = field("print_line", "count", N_("Spare stickers"), "count", low=0, high=100)

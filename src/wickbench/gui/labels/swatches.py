@@ -22,6 +22,7 @@ Draw = Callable[[str, str, str], Sequence["PathDraw"]]
 
 SIDE: Final = 40
 _CELL: Final = 50
+_THINNEST: Final = 1.0
 _KEY: Final = Qt.ItemDataRole.UserRole
 _CHOOSING: Final = frozenset({Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space})
 
@@ -110,7 +111,7 @@ class Swatches(QListWidget):
                 one.path,
                 fill=one.fill,
                 stroke=one.stroke,
-                width_mm=one.width_mm,
+                width_mm=max(one.width_mm, _THINNEST),
                 even_odd=one.even_odd,
             )
         surface.finish()

@@ -16,10 +16,13 @@ from wickbench.app import print_runs, shelf_edit
 from wickbench.app.label_store import stored_label
 from wickbench.app.labels import new_label
 from wickbench.domain.labels import FrameElement
+from wickbench.gui.labels.gallery import Gallery
 from wickbench.gui.labels.labels_page import LABELS, LabelsPage
 from wickbench.storage import records
 
 if TYPE_CHECKING:
+    from pytestqt.qtbot import QtBot
+
     from app.label_workshop import Kept
     from gui.conftest import StandingClock
     from wickbench.app.workspace import Workspace
@@ -70,8 +73,11 @@ def page(window: MainWindow, shop: Workspace, kept: Kept) -> LabelsPage:
 
 
 @pytest.fixture
-def look(page: LabelsPage) -> LabelLook:
-    return page.editor.look
+def look(page: LabelsPage, qtbot: QtBot) -> LabelLook:
+    """The label as it is looked at, drawn on its vessel: that waits until nobody types."""
+    found = page.editor.look
+    qtbot.waitUntil(lambda: found.vessel_card.vessel.picture.front is not None)
+    return found
 
 
 def settle() -> None:
@@ -119,7 +125,7 @@ def test_a_straight_label_is_told_and_one_press_curves_it(
 
 
 def test_fitting_all_the_way_round_shows_the_strip_the_piece_and_the_vessel_and_is_undone(
-    page: LabelsPage, shop: Workspace, look: LabelLook
+    page: LabelsPage, shop: Workspace, look: LabelLook, qtbot: QtBot
 ) -> None:
     before = design_of(page, shop)
     assert look.vessel_card.fit.text() == "Fit to Tapered glass"
@@ -128,7 +134,8 @@ def test_fitting_all_the_way_round_shows_the_strip_the_piece_and_the_vessel_and_
     around = math.pi * (66 + 16 * 49 / 96)  # by similar triangles, at the middle of 10 to 88 mm
     assert design.width_mm == pytest.approx(around + 5, abs=0.051)
     assert "what is hatched lies under its beginning" in look.size_words.text()
-    assert look.vessel_card.vessel.words.text().startswith("The label covers 100 %")
+    words = look.vessel_card.vessel.words
+    qtbot.waitUntil(lambda: words.text().startswith("The label covers 100 %"))
     shop.undo()
     settle()
     assert design_of(page, shop) == before
@@ -221,3 +228,47 @@ def test_an_unmeasured_vessel_is_not_guessed_but_led_to(
     dock = window.workbench.docks["vessels"]
     assert dock.isVisible()
     assert dock.record == bowl  # type: ignore[attr-defined]
+
+
+def opened_gallery(page: LabelsPage) -> Gallery:
+    page.begin_label()
+    settle()
+    (gallery,) = page.findChildren(Gallery)
+    return gallery
+
+
+@pytest.mark.parametrize(
+    ("words", "share"), [("All round Tapered glass", None), ("On the front of Tapered glass", 0.4)]
+)
+def test_a_new_label_is_begun_from_a_vessel(
+    page: LabelsPage, shop: Workspace, words: str, share: float | None
+) -> None:
+    gallery = opened_gallery(page)
+    combo = gallery.what.combo
+    at = combo.findText(words)
+    combo.setCurrentIndex(at)
+    combo.activated.emit(at)
+    settle()
+    tile = next(one for one in gallery.tiles if one.offered.starting == "ledger")
+    QTest.mouseClick(tile, Qt.MouseButton.LeftButton)
+    settle()
+    design = design_of(page, shop)
+    around = math.pi * (66 + 16 * 49 / 96)  # by similar triangles
+    wide = around + 5 if share is None else share * around
+    assert (design.shape, design.width_mm) == ("wrap", pytest.approx(wide, abs=0.051))
+    assert design.wrap_top_mm == pytest.approx(80.33, abs=0.02)
+    assert not [one for one in page.editor.look.findings.sentences if "Tapered glass" in one]
+
+
+def test_a_vessel_that_is_not_measured_is_named_in_the_gallery_and_led_to(
+    window: MainWindow, page: LabelsPage, shop: Workspace
+) -> None:
+    bowl = shelf_edit.new_item(shop, "vessel", {"name": "Bowl"}, {"vessel_kind": "cup"})
+    page.refresh(None)
+    gallery = opened_gallery(page)
+    assert gallery.unmeasured.text() == "To make a label for Bowl, measure the outside first."
+    assert gallery.what.combo.findText("All round Bowl") == -1
+    QTest.mouseClick(gallery.measure, Qt.MouseButton.LeftButton)
+    settle()
+    assert window.workbench is not None
+    assert window.workbench.docks["vessels"].record == bowl  # type: ignore[attr-defined]

@@ -9,7 +9,7 @@ from wickbench.app.label_making import MadeLabel
 from wickbench.app.label_paper import is_kraft
 from wickbench.app.label_store import caution_values
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
-from wickbench.app.label_wraps import WrapPlan, takes_label_round, wrap_plan
+from wickbench.app.label_wraps import WrapPlan, outside_of, takes_label_round, wrap_plan
 from wickbench.app.labels import CAUTION, STARTING_NAMES, USUAL_STICKER, begin_label, usual_wish
 from wickbench.app.print_run_view import label_texts, sheet_values
 from wickbench.app.sticker_sheets import sheet_of
@@ -17,15 +17,20 @@ from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError, OutOfRange
 from wickbench.domain.labels import LabelDesign, TextElement
 from wickbench.domain.starting_labels import STARTING, starting_design
+from wickbench.domain.wrap_fit import FRONT_SHARE
 
 if TYPE_CHECKING:
     from wickbench.app.label_making import LabelMaker
     from wickbench.app.shelf import Shelf
     from wickbench.app.workspace import Workspace
-    from wickbench.domain.catalog import Candle
+    from wickbench.domain.catalog import Candle, Vessel
     from wickbench.domain.sheets import StickerSheet
 
 _CAUTION_NAME: Final = N_("Caution sticker: what must be said, for the base")
+_WAYS: Final = (
+    ("vessel", N_("All round {vessel}"), None),
+    ("front", N_("On the front of {vessel}"), FRONT_SHARE),
+)
 INKS: Final = {
     True: N_("black, for white paper and kraft"),
     False: N_("in colour, for white paper"),
@@ -43,7 +48,7 @@ class MadeFor:
     """What a new label is made for: a sheet's sticker, a vessel to go round, or a usual size.
 
     Attributes:
-        key: "usual", "sheet-3" or "vessel-5".
+        key: "usual", "sheet-3", "vessel-5" or "front-5".
         words: as offered.
         width_mm: of the label.
         height_mm: of the label.
@@ -144,10 +149,10 @@ def design_of(starting: str, what: MadeFor) -> LabelDesign:
         corner_mm=what.corner_mm,
         overlap_mm=overlap,
     )
-    if what.plan is None:
+    if what.plan is None or not what.plan.bent:
         return made
     size = what.plan.size
-    return replace(made, wrap_bottom_mm=size.bottom_mm, wrap_top_mm=size.top_mm)
+    return replace(made, shape="wrap", wrap_bottom_mm=size.bottom_mm, wrap_top_mm=size.top_mm)
 
 
 def begin(workspace: Workspace, starting: str, what: MadeFor, *, origin: object = None) -> int:
@@ -199,19 +204,30 @@ def _for_sheet(workspace: Workspace, sheet_id: int) -> MadeFor | None:
 
 
 def _for_vessels(workspace: Workspace, shelf: Shelf) -> list[MadeFor]:
+    """All round and over the front of each vessel whose outside is measured."""
     texts = workspace.texts
     found = []
-    kept = [one for one in shelf.vessels.values() if not one.archived and takes_label_round(one)]
-    for vessel in sorted(kept, key=lambda one: one.name.casefold()):
-        try:
-            plan = wrap_plan(vessel, texts)
-        except DomainError:
-            continue
-        words = texts(N_("All round {vessel}"), vessel=vessel.name)
-        size = plan.size
-        key = f"vessel-{vessel.id}"
-        found.append(MadeFor(key, words, size.width_mm, size.height_mm, shape="wrap", plan=plan))
+    for vessel in _vessels(shelf):
+        for word, words, share in _WAYS:
+            try:
+                plan = wrap_plan(vessel, texts, share=share)
+            except DomainError:
+                continue
+            size, shape = plan.size, "wrap" if share is None else "rectangle"
+            said = texts(words, vessel=vessel.name)
+            key = f"{word}-{vessel.id}"
+            found.append(MadeFor(key, said, size.width_mm, size.height_mm, shape=shape, plan=plan))
     return found
+
+
+def not_measured(shelf: Shelf) -> tuple[Vessel, ...]:
+    """Vessels that a label could go round if their outside were measured."""
+    return tuple(one for one in _vessels(shelf) if outside_of(one).zone is None)
+
+
+def _vessels(shelf: Shelf) -> list[Vessel]:
+    kept = [one for one in shelf.vessels.values() if not one.archived and takes_label_round(one)]
+    return sorted(kept, key=lambda one: one.name.casefold())
 
 
 def _empty(what: MadeFor) -> LabelDesign:

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 from typing_extensions import override
 
-from wickbench.app.starting_choices import KINDS, begin, made_for, offer
+from wickbench.app.starting_choices import KINDS, begin, made_for, not_measured, offer
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.labels.gallery_tile import DesignTile
@@ -47,9 +47,11 @@ class Gallery(QDialog):
 
     Signals:
         begun: key of the label begun.
+        measure_requested: key of a vessel whose outside is to be measured first.
     """
 
     begun = Signal(int)
+    measure_requested = Signal(int)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -63,6 +65,9 @@ class Gallery(QDialog):
         self.paper = ChoiceField(texts("Paper"), [(word, texts(said)) for word, said in _PAPERS])
         self.area = QScrollArea()
         self.close_button = button(texts("Cancel"))
+        self.unmeasured = label("", "quiet")
+        self.measure = button(texts("Measure it"), "flat")
+        self._missing = not_measured(desk.shelf)
         self._ground = QWidget()
         self._grid = QGridLayout(self._ground)
         self._headings = {kind: heading(texts(words)) for kind, words in KINDS}
@@ -103,6 +108,7 @@ class Gallery(QDialog):
             part.addWidget(asked)
             top.addLayout(part, share)
         box.addLayout(top)
+        box.addLayout(self._measure_line())
         box.addWidget(self.area, 1)
         below = QHBoxLayout()
         below.setContentsMargins(24, 0, 24, 0)
@@ -111,7 +117,21 @@ class Gallery(QDialog):
         below.addWidget(self.close_button)
         box.addLayout(below)
 
+    def _measure_line(self) -> QHBoxLayout:
+        """Which vessels are not offered, and the way to measure the first of them."""
+        line = QHBoxLayout()
+        line.setContentsMargins(24, 0, 24, 0)
+        said = N_("To make a label for {vessels}, measure the outside first.")
+        names = tuple(one.name for one in self._missing)
+        self.unmeasured.setText(self._desk.workspace.texts(said, vessels=names))
+        line.addWidget(self.unmeasured, 1)
+        line.addWidget(self.measure)
+        for one in (self.unmeasured, self.measure):
+            one.setVisible(bool(self._missing))
+        return line
+
     def _connect(self) -> None:
+        self.measure.clicked.connect(self._ask_to_measure)
         self.what.committed.connect(self._change_what)
         self.paper.committed.connect(self._change_paper)
         self.close_button.clicked.connect(self.reject)
@@ -202,6 +222,10 @@ class Gallery(QDialog):
         aim.setFocus(Qt.FocusReason.TabFocusReason)
 
     # -- doing -----------------------------------------------------------------------------------
+    def _ask_to_measure(self) -> None:
+        self.reject()
+        self.measure_requested.emit(self._missing[0].id)
+
     def _begin(self, starting: str) -> None:
         key = begin(self._desk.workspace, starting, self.chosen_for)
         self.accept()

@@ -12,6 +12,7 @@ from uncertainties import ufloat
 
 from wickbench.domain.errors import OutOfRange
 from wickbench.domain.sheet_measuring import (
+    PICTURE_MM,
     READING_MM,
     SideReadings,
     check_side,
@@ -88,11 +89,11 @@ def test_readings_that_do_not_belong_together_are_told() -> None:
     slip = SideReadings(first_near_mm=9, last_near_mm=139, last_far_mm=211, size_mm=62)
     side = measure_side(slip, 3)
     assert side is not None
-    assert "sheet-measuring.apart" in {one.key for one in check_side(side)}
+    assert "sheet-measuring.apart-down" in {one.key for one in check_side(side, "down")}
     good = SideReadings(first_near_mm=9, last_near_mm=139, last_far_mm=201, size_mm=62)
     side = measure_side(good, 3)
     assert side is not None
-    assert check_side(side) == ()
+    assert check_side(side, "down") == ()
 
 
 @pytest.mark.parametrize("readings", [{}, {"size_mm": 62.0}, {"first_near_mm": 9, "size_mm": 62}])
@@ -128,5 +129,5 @@ def test_edges_in_a_picture_are_fitted_with_their_scatter() -> None:
     noise = math.sqrt(float(square[0]) / (len(edges) - 3))
     doubt = 2 * noise * math.sqrt(float(np.linalg.inv(rows.T @ rows)[1, 1]))
     assert side.pitch.value_mm == pytest.approx(float(found[1]))
-    assert side.pitch.doubt_mm == pytest.approx(doubt)
+    assert side.pitch.doubt_mm == pytest.approx(math.hypot(doubt, PICTURE_MM / 5))
     assert fit_edges([(0, False, 12.0)], 3) is None

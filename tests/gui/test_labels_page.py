@@ -397,9 +397,9 @@ def test_a_sheet_of_200_stickers_is_painted_without_lag(
     took = []
     for _ in range(3):
         painter = QPainter(image)
-        started = time.perf_counter()
+        started = time.process_time()
         paint_sheet(painter, 3.3, filled.desk.view.sheet, filled.desk.view.pages)
-        took.append(time.perf_counter() - started)
+        took.append(time.process_time() - started)
         painter.end()
     assert filled.desk.view.count == 200
     assert min(took) < 0.5

@@ -116,7 +116,7 @@ def measured_sheet(
         found = _side(readings[side], values, side)
         if isinstance(found, SideMeasures):
             sides[side] = found
-            findings += check_side(found)
+            findings += check_side(found, side)
         elif found is not None:
             findings.append(found)
     compared = [one for side, found in sides.items() for one in compare(values, side, found)]

@@ -191,7 +191,7 @@ def _skew(picture: Image.Image, pixels_per_mm: float) -> float:
 
     It is softened before, for what is hardly turned is hardly resampled and sharper by itself.
     """
-    by = max(1, int(pixels_per_mm / _COARSE))
+    by = max(1, round(pixels_per_mm / _COARSE))
     small = picture.reduce(by).filter(ImageFilter.GaussianBlur(1.0))
     ground = _ground(small)
     best, reach = 0.013, round(_MOST_SKEW_DEG / _STEPS_DEG[0])

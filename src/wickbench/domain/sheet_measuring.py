@@ -21,6 +21,9 @@ if TYPE_CHECKING:
 READING_MM: Final = 0.5
 """How far off a reading may be (common practice, no source)."""
 
+PICTURE_MM: Final = 0.1
+"""How far a scanner may stretch or shift what it sees (common practice, no source)."""
+
 MARGIN, PITCH, SIZE = range(3)
 _READ: Final = (MARGIN, PITCH, SIZE)
 _FLAT: Final = 1e-9
@@ -135,7 +138,8 @@ def fit_edges(edges: Sequence[tuple[int, bool, float]], count: int) -> SideMeasu
         count: stickers along the side.
 
     Returns:
-        The measures, their doubts from how the edges scatter; ``None`` when they are too few.
+        The measures, their doubts from how the edges scatter and what a scanner may be off;
+        ``None`` when they are too few.
     """
     rows: list[Row] = [(1.0, float(at), 1.0 if far else 0.0) for at, far, _ in edges]
     places = [place for _, _, place in edges]
@@ -149,28 +153,36 @@ def fit_edges(edges: Sequence[tuple[int, bool, float]], count: int) -> SideMeasu
     ]
     free = max(1, len(rows) - (3 if count > 1 else 2))
     noise = math.sqrt(sum(one * one for one in off) / free)
-    # Twice the standard deviation, about 95 % (JCGM 100:2008, 6.2).
-    doubts = [2 * noise * math.sqrt(spread[at][at]) for at in _READ]
-    pitch = Measured(values[PITCH], doubts[PITCH]) if count > 1 else None
+    # Twice the standard deviation, about 95 % (JCGM 100:2008, 6.2), and what no scatter shows.
+    doubts = [math.hypot(2 * noise * math.sqrt(spread[at][at]), PICTURE_MM) for at in _READ]
+    along = max(1, count - 1)
+    pitched = math.hypot(2 * noise * math.sqrt(spread[PITCH][PITCH]), PICTURE_MM / along)
     return SideMeasures(
         Measured(values[MARGIN], doubts[MARGIN]),
-        pitch,
+        Measured(values[PITCH], pitched) if count > 1 else None,
         Measured(values[SIZE], doubts[SIZE]),
         2 * max(abs(one) for one in off),
-        2 * noise * _last_doubt(spread, count),
+        math.hypot(2 * noise * _last_doubt(spread, count), PICTURE_MM),
     )
 
 
-def check_side(side: SideMeasures, *, reading_mm: float = READING_MM) -> tuple[Finding, ...]:
-    """Whether the readings belong together, and whether they say the last place well enough."""
+def check_side(
+    side: SideMeasures, along: str, *, reading_mm: float = READING_MM
+) -> tuple[Finding, ...]:
+    """Whether the readings belong together, and whether they say the last place well enough.
+
+    Args:
+        side: what they give.
+        along: ``across`` or ``down``.
+        reading_mm: how far off a reading may be.
+    """
     found = []
     if side.apart_mm > _APART * reading_mm:
-        found.append(
-            Finding(Rank.WATCH, "sheet-measuring.apart", {"apart_mm": side.apart_mm})
-        )  # fmt: skip
+        apart = {"apart_mm": side.apart_mm}
+        found.append(Finding(Rank.WATCH, f"sheet-measuring.apart-{along}", apart))
     if side.helps:
-        data = {"doubt_mm": side.last_doubt_mm}
-        found.append(Finding(Rank.NOTE, f"sheet-measuring.read-{side.helps}", data))
+        doubt = {"doubt_mm": side.last_doubt_mm}
+        found.append(Finding(Rank.NOTE, f"sheet-measuring.read-{side.helps}-{along}", doubt))
     return tuple(found)
 
 

@@ -9,25 +9,45 @@ SENTENCES: dict[str, str] = {
         "The last sticker lies before the first. Read every distance from the same edge of the "
         "paper, and count the stickers again."
     ),
-    "sheet-measuring.apart": N_(
-        "The readings are {apart_mm} apart: one of them is a slip. Lay the ruler’s zero on the "
-        "paper’s edge and read them again."
+    "sheet-measuring.apart-across": N_(
+        "The readings across are {apart_mm} apart: one of them is a slip. Lay the ruler’s zero on "
+        "the paper’s left edge and read them again."
     ),
-    "sheet-measuring.read-first-near": N_(
-        "The last sticker’s place is known to {doubt_mm}. Reading the near edge of the first "
-        "sticker would make it surer."
+    "sheet-measuring.read-first-near-across": N_(
+        "The last column’s place is known to {doubt_mm}. "
+        "Reading the left edge of the first sticker would make it surer."
     ),
-    "sheet-measuring.read-last-near": N_(
-        "The last sticker’s place is known to {doubt_mm}. Reading the near edge of the last "
-        "sticker would make it surer."
+    "sheet-measuring.read-last-near-across": N_(
+        "The last column’s place is known to {doubt_mm}. "
+        "Reading the left edge of the last column would make it surer."
     ),
-    "sheet-measuring.read-last-far": N_(
-        "The last sticker’s place is known to {doubt_mm}. Reading the far edge of the last "
-        "sticker would make it surer."
+    "sheet-measuring.read-last-far-across": N_(
+        "The last column’s place is known to {doubt_mm}. "
+        "Reading the right edge of the last column would make it surer."
     ),
-    "sheet-measuring.read-size": N_(
-        "The last sticker’s place is known to {doubt_mm}. Measuring one sticker would make it "
-        "surer."
+    "sheet-measuring.read-size-across": N_(
+        "The last column’s place is known to {doubt_mm}. "
+        "Measuring how wide one sticker is would make it surer."
+    ),
+    "sheet-measuring.apart-down": N_(
+        "The readings down are {apart_mm} apart: one of them is a slip. Lay the ruler’s zero on "
+        "the paper’s top edge and read them again."
+    ),
+    "sheet-measuring.read-first-near-down": N_(
+        "The last row’s place is known to {doubt_mm}. "
+        "Reading the top edge of the first sticker would make it surer."
+    ),
+    "sheet-measuring.read-last-near-down": N_(
+        "The last row’s place is known to {doubt_mm}. "
+        "Reading the top edge of the last row would make it surer."
+    ),
+    "sheet-measuring.read-last-far-down": N_(
+        "The last row’s place is known to {doubt_mm}. "
+        "Reading the bottom edge of the last row would make it surer."
+    ),
+    "sheet-measuring.read-size-down": N_(
+        "The last row’s place is known to {doubt_mm}. "
+        "Measuring how high one sticker is would make it surer."
     ),
     "sheet.off-centre-across": N_(
         "The stickers leave {near_mm} at the left and {far_mm} at the right. Most sheets are cut "
@@ -78,6 +98,8 @@ SENTENCES: dict[str, str] = {
 }
 
 SENTENCES |= {
+    "scan.no-page-size": N_("Choose the page first, or type its width and height."),
+    "scan.unreadable": N_("“{name}” cannot be read. Look whether the file is still there."),
     "scan.coarse": N_(
         "The picture has too few dots: scan the sheet again at {least} dots per inch or more."
     ),

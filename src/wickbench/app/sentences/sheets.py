@@ -85,6 +85,14 @@ SENTENCES: dict[str, str] = {
     "calibration.measure-again": N_(
         "The four places do not agree with each other by {residual_mm}. Measure them again."
     ),
+    "calibration.old": N_(
+        "Where this printer puts things was measured on {measured_on}, more than half a year ago. "
+        "Print the calibration page again and compare."
+    ),
+    "calibration.other-tray": N_(
+        "The tray “{tray}” of this printer is corrected and this one is not. Trays feed "
+        "differently: measure this one too."
+    ),
     "affine.flat": N_(
         "This correction would squash the page to a line. Measure the crosshairs again."
     ),

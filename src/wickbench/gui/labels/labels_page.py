@@ -9,25 +9,23 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QTabBar
 from typing_extensions import override
 
-from wickbench.app import printing, run_goals
-from wickbench.app.file_names import file_name
+from wickbench.app import run_goals
 from wickbench.app.labels import CAUTION, new_label
 from wickbench.app.paper_sizes import paper_size
 from wickbench.app.pour_label_words import done_text
 from wickbench.app.print_history import run_from_print
-from wickbench.app.print_words import printed_text, proof_text
 from wickbench.app.starting_choices import title_at
-from wickbench.app.used_stickers import kept_sentence
-from wickbench.domain.errors import DomainError
 from wickbench.gui.labels.calibration_dialog import CalibrationDialog
 from wickbench.gui.labels.caution_panel import CautionPanel
 from wickbench.gui.labels.desk import Desk
 from wickbench.gui.labels.element_panel import ElementPanel
 from wickbench.gui.labels.gallery import Gallery
 from wickbench.gui.labels.label_editor import LabelEditor
+from wickbench.gui.labels.outgoing import Outgoing
 from wickbench.gui.labels.pour_dialog import PourDialog
 from wickbench.gui.labels.print_history import PrintHistory
 from wickbench.gui.labels.run_view import RunWidget
+from wickbench.gui.labels.scan_dialog import open_scan
 from wickbench.gui.labels.sending import Sending
 from wickbench.gui.labels.side_panel import SidePanel
 from wickbench.gui.labels.work_bar import WorkBar
@@ -36,12 +34,10 @@ from wickbench.gui.page import Page, button
 
 if TYPE_CHECKING:
     from wickbench.app.kinds_of_change import Changes
-    from wickbench.app.print_jobs import PrintJob
     from wickbench.app.questions import Ask
     from wickbench.app.runs_from_pour import PourRuns
     from wickbench.app.workspace import Workspace
     from wickbench.domain.labels import AnyElement
-    from wickbench.gui.labels.sending import Words
 
 RUN, LABELS, PRINTED = 0, 1, 2
 _WIDE_RUN, _WIDE_LABELS = 180, 112
@@ -74,6 +70,7 @@ class LabelsPage(Page):
         self.history = PrintHistory(workspace)
         self.work = WorkBar(texts)
         self.sending = Sending(workspace, ask, self.work)
+        self.out = Outgoing(self.desk, ask, self.sending, self)
         self.proof = button(texts("Proof on plain paper"))
         self.print_button = button(texts("Print…"))
         self.export = button(texts("Export PDF"), "primary")
@@ -105,16 +102,18 @@ class LabelsPage(Page):
 
     def _connect(self) -> None:
         self.tabs.currentChanged.connect(self._show_tab)
-        self.export.clicked.connect(self.export_pdf)
-        self.proof.clicked.connect(self.export_proof)
-        self.print_button.clicked.connect(self.print_sheets)
-        self.history.export_requested.connect(self.export_again)
-        self.history.print_requested.connect(self.print_again)
+        self.export.clicked.connect(self.out.export_pdf)
+        self.proof.clicked.connect(self.out.export_proof)
+        self.print_button.clicked.connect(self.out.print_sheets)
+        history = self.history
+        history.export_requested.connect(lambda: self.out.export_again(history.shown))
+        history.print_requested.connect(lambda: self.out.print_again(history.shown))
         self.history.run_requested.connect(self._begin_again)
         for told in (self.run.panel, self.history):
             self.sending.done.connect(told.say_done)
         self.sending.changed.connect(self._show_buttons)
         self.run.panel.position_requested.connect(self.correct_position)
+        self.run.panel.sheet_box.scan_requested.connect(self.find_in_scan)
         self.run.panel.run_chosen.connect(self._show_run)
         for place in (self.run.panel, self.editor):
             place.new_label_requested.connect(self.begin_label)
@@ -234,6 +233,7 @@ class LabelsPage(Page):
         gallery = Gallery(self.desk, self)
         gallery.setObjectName("gallery")
         gallery.begun.connect(self.show_begun)
+        gallery.measure_requested.connect(partial(self.go_requested.emit, "vessels"))
         gallery.finished.connect(gallery.deleteLater)
         gallery.open()
 
@@ -249,58 +249,9 @@ class LabelsPage(Page):
     def _begin_caution(self) -> None:
         self.show_record(new_label(self.workspace, CAUTION, self.desk.sheet))
 
-    def export_pdf(self) -> None:
-        """Ask where, write the PDF, record the print and freeze its labels."""
-        name = printing.suggested_name(self.workspace, self.desk.view)
-        question = self.texts("Where shall the labels be kept?")
-        job = self._job(proof=False)
-        if job is not None:
-            self.sending.write(job, question, name, self._words())
-
-    def export_proof(self) -> None:
-        """Ask where, and write the sheet with the edges of its stickers for plain paper."""
-        name = printing.suggested_name(self.workspace, self.desk.view)
-        question = self.texts("Where shall the proof be kept?")
-        job = self._job(proof=True)
-        if job is not None:
-            suggested, words = f"{self.texts('Proof')} {name}", partial(proof_text, self.texts)
-            self.sending.write(job, question, suggested, words)
-
-    def print_sheets(self) -> None:
-        """Send the sheets to a printer chosen in the system's dialog."""
-        job = self._job(proof=False)
-        if job is not None:
-            self.sending.print(job, self, self._words())
-
-    def export_again(self) -> None:
-        """Ask where, and write the sheets of a former print as they were."""
-        shown = self.history.shown
-        if shown is not None:
-            name = f"{shown.job.title[:60]} {self.workspace.clock.today():%Y-%m-%d}.pdf"
-            question = self.texts("Where shall the labels be kept?")
-            words = partial(printed_text, self.texts, "")
-            self.sending.write(shown.job, question, file_name(name), words)
-
-    def print_again(self) -> None:
-        """Send the sheets of a former print to a printer."""
-        shown = self.history.shown
-        if shown is not None:
-            self.sending.print(shown.job, self, partial(printed_text, self.texts, ""))
-
     def _begin_again(self, record: int) -> None:
         self.run.panel.choose_run(run_from_print(self.workspace, record))
         self.tabs.setCurrentIndex(RUN)
-
-    def _job(self, *, proof: bool) -> PrintJob | None:
-        try:
-            return printing.run_job(self.workspace, self.desk.view, proof=proof)
-        except DomainError as error:
-            self.ask.tell(self.texts.say(error))
-            return None
-
-    def _words(self) -> Words:
-        """What is said once the run is out, as its sheets are now."""
-        return partial(printed_text, self.texts, kept_sentence(self.texts, self.desk.view))
 
     def show_pour(self, plan: int | None = None) -> None:
         """Open what a pour gives to print; the latest one when none is named."""
@@ -315,6 +266,12 @@ class LabelsPage(Page):
         self.tabs.setCurrentIndex(RUN)
         self.run.panel.choose_run(keys[0])
         self.run.panel.say_done(done_text(self.texts, found))
+
+    def find_in_scan(self) -> None:
+        """Ask for a scan of the empty sheet and show what is found in it."""
+        sheet_id = self.desk.run.sheet_id
+        if sheet_id is not None:
+            open_scan(self.workspace, self.ask, sheet_id, self)
 
     def correct_position(self) -> None:
         """Open the form for the four measured crosshairs of the run's printer and tray."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QWidget
 from typing_extensions import override
 
 from wickbench.gui.theme import colours_of
@@ -33,16 +33,12 @@ class RulerPicture(QWidget):
         super().__init__()
         self._side, self._reading = "across", "first_near_mm"
         self.setAccessibleName(accessible_name)
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        self.setFixedSize(_WIDE + 2, _HIGH + 2)
 
     def show_reading(self, side: str, reading: str) -> None:
         """Draw this distance."""
         self._side, self._reading = side, reading
         self.update()
-
-    @override
-    def sizeHint(self) -> QSize:
-        return QSize(_WIDE + 2, _HIGH + 2)
 
     @override
     def paintEvent(self, event: QPaintEvent) -> None:

@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 from wickbench.app import print_runs
 from wickbench.app.edit import read_field
 from wickbench.app.fields import field
-from wickbench.app.label_told import not_checked
 from wickbench.app.run_goals import SHEET, run_goal
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
@@ -21,9 +20,12 @@ from wickbench.gui.fields.line_field import LineField, QuantityField
 from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.labels.begun_panel import BegunPanel
 from wickbench.gui.labels.elements_box import button_row
+from wickbench.gui.labels.not_checked import NotChecked
+from wickbench.gui.labels.pour_line import PourLine
 from wickbench.gui.labels.pour_menu import PourMenu
 from wickbench.gui.labels.run_care import RunCare
 from wickbench.gui.labels.run_columns import RunColumns
+from wickbench.gui.labels.run_order_box import RunOrderBox
 from wickbench.gui.labels.sheet_box import SheetBox
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, heading, label
@@ -85,12 +87,14 @@ class RunPanel(QWidget):
     def _make_findings(self, texts: Texts) -> None:
         self.findings = FindingsList()
         self._care = RunCare(self._desk, self.findings)
-        self.not_checked = label(not_checked(texts), "quiet")
+        self.not_checked = NotChecked(texts)
         self.well = FindingsList()
 
     def _make_run_fields(self, texts: Texts) -> None:
         self.for_pour = button(texts("Labels for a pour…"))
         self.for_pour.setMenu(PourMenu(self._desk.workspace, self, self.pour_requested.emit))
+        self.order = RunOrderBox(self._desk)
+        self.pour_line = PourLine(self._desk.workspace)
         self.runs = ChoiceField(texts("Print run"), ())
         self.name = LineField(texts("Name of this print run"))
         self.runs_words = label(texts("Print run"), "quiet")
@@ -110,7 +114,7 @@ class RunPanel(QWidget):
             named.addWidget(words)
             named.addWidget(asked)
             box.addLayout(named)
-        for part in (self.lines, self.counts, self.done, self.sheet_box):
+        for part in (self.pour_line, self.lines, self.counts, self.done, self.sheet_box):
             box.addWidget(part)
         pair = QHBoxLayout()
         pair.setSpacing(12)
@@ -122,6 +126,7 @@ class RunPanel(QWidget):
             column.addStretch(1)
             pair.addLayout(column, 1)
         box.addLayout(pair)
+        box.addWidget(self.order)
         box.addWidget(self.begun)
         box.addWidget(heading(texts("Before you print")))
         box.addWidget(self.findings)
@@ -142,15 +147,18 @@ class RunPanel(QWidget):
         self.remove_run.clicked.connect(self._remove_run)
         self.position.clicked.connect(self.position_requested)
         self.sheet_box.typing.connect(self.show_view)
+        self.pour_line.pour_requested.connect(self.pour_requested)
 
     # -- showing ---------------------------------------------------------------------------------
     def refresh(self) -> None:
         """Show the run afresh."""
         self._show_runs()
         self.done.setVisible(False)
+        self.pour_line.show_run(self._desk.run)
         self.model.set_rows(self._desk.run.lines)
         self.sheet_box.refresh()
         self.begun.refresh()
+        self.order.refresh()
         self._show_used()
         self.printer.set_pairs(self._printers())
         run = self._desk.run

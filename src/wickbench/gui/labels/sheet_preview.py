@@ -239,6 +239,10 @@ class SheetPreview(QWidget):
             self.pressed.emit(index)
 
     @override
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        event.accept()
+
+    @override
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         self.mousePressEvent(event)
 

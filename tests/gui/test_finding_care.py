@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton
+from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 
 from app.label_workshop import fill_workshop
 from wickbench.app import label_elements, labels, print_runs
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
 
     from wickbench.app.workspace import Workspace
+    from wickbench.gui.labels.not_checked import NotChecked
     from wickbench.gui.main_window import MainWindow
 
 TEXTS = Texts()
@@ -147,7 +148,7 @@ def settle() -> None:
 
 def small(listed: FindingsList) -> list[str]:
     """Sentences about figures that are too small."""
-    return [one for one in listed.sentences if "asks for 3.18 mm" in one]
+    return [one for one in listed.sentences if "at least 3.18 mm" in one]
 
 
 def test_a_net_weight_that_is_too_small_is_mended_by_one_click_and_undone(
@@ -182,7 +183,7 @@ def test_a_finding_is_left_on_the_label_and_stays_left_in_the_run(
 ) -> None:
     listed = page.editor.look.findings
     says_what_nobody_checks(page.editor.look.checked.not_checked)
-    row = next(one for one in rows(listed) if "asks for 3.18 mm" in one._said.sentence)
+    row = next(one for one in rows(listed) if "at least 3.18 mm" in one._said.sentence)
     button(row, "Leave it as it is…").click()
     line = row.findChild(QLineEdit)
     assert line is not None
@@ -196,7 +197,7 @@ def test_a_finding_is_left_on_the_label_and_stays_left_in_the_run(
     run = page.run.panel.findings
     says_what_nobody_checks(page.run.panel.not_checked)
     assert small(run) == []
-    assert len([one for one in run.left_sentences if "asks for 3.18 mm" in one]) == 1
+    assert len([one for one in run.left_sentences if "at least 3.18 mm" in one]) == 1
     assert run.fold is not None
     run.fold.click()
     left = next(one for one in rows(run) if one._said.look == "left")
@@ -217,7 +218,9 @@ def shown_with(listed: FindingsList, word: str) -> list[QPushButton]:
     return [one for one in every if word in one.text() and one.isVisible()]
 
 
-def says_what_nobody_checks(line: QLabel) -> None:
+def says_what_nobody_checks(below: NotChecked) -> None:
+    line = below.words
+    assert below.how.isVisible()
     assert line.isVisible()
     assert line.text().startswith("Not checked here: ")
     assert "Local rules and a licensed assessor decide" in line.text()

@@ -11,6 +11,8 @@ from wickbench.documents.label_checks import PAPER
 from wickbench.documents.label_layout import LaidOutLabel
 from wickbench.domain.catalog import Candle, Vessel
 from wickbench.domain.findings import Finding
+from wickbench.domain.label_fields import fields_in
+from wickbench.domain.labels import AnyElement, CodeElement, FactsElement, TextElement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,6 +75,10 @@ class LabelCheck:
         """Everything that the label says, on one line, without regard to capitals."""
         return solid(" ".join(text.text for text in self.laid.texts))
 
+    def holds(self, *fields: str) -> bool:
+        """Whether one of these fields stands on the label, filled or not yet."""
+        return any(not held_by(one).isdisjoint(fields) for one in self.laid.design.elements)
+
     def says(self, value: str) -> bool:
         """Whether a value stands somewhere on the label."""
         wanted = solid(value)
@@ -85,6 +91,15 @@ class Checked:
 
     wrong: tuple[Finding, ...] = ()
     well: tuple[Finding, ...] = ()
+
+
+def held_by(element: AnyElement) -> frozenset[str]:
+    """Names of the fields that an element is filled in with."""
+    if isinstance(element, FactsElement):
+        return frozenset(element.facts)
+    if isinstance(element, TextElement | CodeElement):
+        return frozenset(fields_in(element.text))
+    return frozenset()
 
 
 def solid(text: str) -> str:

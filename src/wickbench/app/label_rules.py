@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from types import MappingProxyType
@@ -20,13 +20,19 @@ MEMORY: Final = "memory"
 REQUIRED: Final = "required."
 """Keys of findings that come from a rule of law or of a standard begin with this."""
 
-_LOCAL: Final = N_("Local rules and a licensed assessor decide.")
 _TOLD: Final[Mapping[str, str]] = {
-    "read": N_("After {source}, {date}."),
-    "secondary": N_("After {source}, {date}, as others quote it."),
-    "quoted": N_("After {source}, {date}, as others quote it."),
-    MEMORY: N_("After {source}, {date}, from memory: look it up."),
+    "read": N_("{source}, {date}"),
+    "secondary": N_("{source}, {date} (as others quote it)"),
+    "quoted": N_("{source}, {date} (as others quote it)"),
+    MEMORY: N_("{source}, {date} (from memory: look it up)"),
 }
+_AFTER: Final = N_("After {rules}. Local rules and a licensed assessor decide.")
+_RULES: Final = "rules"
+_OF_A_RULE: Final = frozenset({"region", "source", "date", _RULES})
+
+
+Rules = tuple[tuple[str, str, str], ...]
+"""Source, date and how well it is known, of each rule."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,15 +99,43 @@ def ruled(
         data: for its sentence.
         rank: how much it matters when the rule was read.
     """
-    told = {"region": rule.region, "source": rule.source, "date": rule.date, "tag": rule.tag}
+    told = {
+        "region": rule.region,
+        "source": rule.source,
+        "date": rule.date,
+        _RULES: ((rule.source, rule.date, rule.tag),),
+    }
     weight = min(rank, Rank.NOTE) if rule.tag == MEMORY else rank
     return Finding(weight, f"{REQUIRED}{key}", {**(data or {}), **told}, about)
 
 
+def merged(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """What several regions want alike, said once with all their rules."""
+    kept: dict[object, Finding] = {}
+    for one in findings:
+        said = {name: value for name, value in one.data.items() if name not in _OF_A_RULE}
+        key = (one.key, one.about, repr(sorted(said.items())))
+        kept[key] = _both(kept[key], one) if key in kept else one
+    return tuple(kept.values())
+
+
 def rule_words(texts: Texts, finding: Finding) -> str:
-    """Where a finding's rule stands, and who decides; empty when it comes from none."""
-    if not finding.key.startswith(REQUIRED) or "source" not in finding.data:
+    """Where a finding's rules stand, and who decides; empty when it comes from none."""
+    rules = finding.data.get(_RULES)
+    if not isinstance(rules, tuple):
         return ""
-    told = _TOLD.get(str(finding.data.get("tag", "")), _TOLD["read"])
-    where = texts(told, source=finding.data["source"], date=str(finding.data["date"]))
-    return f"{where} {texts(_LOCAL)}"
+    told = (
+        texts(_TOLD.get(tag, _TOLD["read"]), source=source, date=date)
+        for source, date, tag in rules
+    )
+    return texts(_AFTER, rules="; ".join(told))
+
+
+def _both(first: Finding, second: Finding) -> Finding:
+    if _RULES not in first.data or _RULES not in second.data:
+        return first
+    data = dict(first.data)
+    data["region"] = f"{data['region']} + {second.data['region']}"
+    rules = (*cast("Rules", data[_RULES]), *cast("Rules", second.data[_RULES]))
+    data[_RULES] = tuple(dict.fromkeys(rules))
+    return Finding(max(first.rank, second.rank), first.key, data, first.about)

@@ -39,6 +39,41 @@ NOT_CHECKED: Final = (
 """What is not looked at, for the line at the end of the findings."""
 
 
+HOW: Final = (
+    N_(
+        "Front panel in the US: 40 % of height × circumference of a round vessel, without "
+        "shoulder, neck and base, whatever the label’s size. On a lid: all of its top. "
+        "(16 CFR 500.21(a))"
+    ),
+    N_(
+        "Its size says how high the net weight must be: 1/16 in up to 5 sq in, 1/8 in up to 25, "
+        "3/16 in up to 100, 1/4 in up to 400, else 1/2 in. (16 CFR 500.21(b), from memory)"
+    ),
+    N_(
+        "In the EU and the UK the net weight itself says it: 2 mm up to 50 g, 3 mm up to 200 g, "
+        "4 mm up to 1 kg, else 6 mm. (SI 2006/659 reg. 8; Directive 76/211/EEC from memory)"
+    ),
+    N_(
+        "Measured on the drawn letters of the typeface: the lowest figure; in the US also the "
+        "small “o”, or a capital where there are only capitals. Unit signs such as “g” are no "
+        "words."
+    ),
+    N_(
+        "Free space in the US: the height of the letters above and below, twice the width of an N "
+        "on either side. (16 CFR 500.6(b), UPLR)"
+    ),
+    N_(
+        "Low on the label in the US: in the lowest 30 % of its area, unless the front panel has "
+        "5 sq in or less. On a round label that part reaches higher up. (16 CFR 500.6(b))"
+    ),
+    N_(
+        "Figures are rounded down, never up: ounces to hundredths, grams to whole ones, so that "
+        "neither promises more than the candle declares. (UPLR, NIST)"
+    ),
+)
+"""How the checks are made, with their sources."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LabelChecks:
     """Checks labels; holds what they need from the file, read once after a change.
@@ -127,3 +162,8 @@ def not_checked(texts: Texts) -> str:
     return texts(
         N_("Not checked here: {what}. Local rules and a licensed assessor decide."), what=said
     )
+
+
+def how_checked(texts: Texts) -> tuple[str, ...]:
+    """How the checks are made, step by step."""
+    return tuple(texts(one) for one in HOW)

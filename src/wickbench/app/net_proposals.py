@@ -54,7 +54,10 @@ MENDED: Final = frozenset(
     )
 )
 """Keys of the findings for which ways are looked for."""
-TOO_SMALL: Final = frozenset({f"{REQUIRED}figures-small", f"{REQUIRED}figures-small-panel"})
+DOES_NOT_FIT: Final = "label.text-too-long"
+TOO_SMALL: Final = frozenset(
+    {f"{REQUIRED}figures-small", f"{REQUIRED}figures-small-panel", DOES_NOT_FIT}
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,7 +87,7 @@ def net_proposals(check: LabelCheck, finding: Finding, lay_out: LayOut) -> tuple
         finding: one of its findings.
         lay_out: lays a design out with the values of the check.
     """
-    if finding.key not in MENDED:
+    if not is_mended(check, finding):
         return ()
     before = _troubles(check)
     found: list[NetProposal] = []
@@ -99,6 +102,13 @@ def net_proposals(check: LabelCheck, finding: Finding, lay_out: LayOut) -> tuple
         if len(found) == MOST_OFFERS:
             break
     return tuple(found)
+
+
+def is_mended(check: LabelCheck, finding: Finding) -> bool:
+    """Whether ways are looked for: what rules want, and a net weight that does not fit."""
+    line = check.declared
+    mine = line is not None and finding.about == ("element", line.at)
+    return finding.key in MENDED or (finding.key == DOES_NOT_FIT and mine)
 
 
 def apply_proposal(

@@ -79,8 +79,14 @@ class Way:
         if not self.sized:
             return (0.0,)
         capitals = isinstance(self.element, TextElement) and self.element.upper
-        least = needed_pt(check, capitals=capitals)
+        least = needed_pt(check, capitals=capitals) or self._least_pt()
         return tuple(least + step * _STEP_PT for step in range(_STEPS_ABOVE)) if least else ()
+
+    def _least_pt(self) -> float:
+        """The smallest size that the element may come to, where no rule asks for a height."""
+        if isinstance(self.element, TextElement | FactsElement):
+            return self.element.min_size_pt
+        return 0.0
 
     def at_size(self, size_pt: float) -> Way:
         """The same at a type size below which it does not shrink; 0 leaves the size."""
@@ -99,7 +105,7 @@ def ways_of(check: LabelCheck, finding: Finding) -> Iterator[Way]:
         yield from _added(check)
     elif line is None:
         return
-    elif key.startswith("figures-small"):
+    elif key.startswith("figures-small") or key == "label.text-too-long":
         yield from _larger(check, line)
     elif key in {"net-crowded", "net-high", "net-not-in-front"}:
         yield from _moved(check, line, key)

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from wickbench.domain.net_statement import SaidWeight
 
 _NEAR_MG: Final = 500  # a figure written otherwise than we write it may differ by half a gram
+_SAME_MM: Final = 0.05
 _NEEDED: Final = {"US": (METRIC, POUNDS), "EU": (METRIC,), "UK": (METRIC,)}
 
 
@@ -35,6 +36,7 @@ def net_findings(check: LabelCheck) -> list[Finding]:
     if line is not None:
         for region in check.regions:
             found += [*_wording(line, region), *_figures(line, region)]
+            found += _prominence(check, line, region)
     return [*found, *_amounts(check), *_fluid(check)]
 
 
@@ -51,7 +53,9 @@ def _missing(check: LabelCheck, region: str) -> Iterator[Finding]:
         return
     line = check.declared
     if line is None:
-        yield ruled(rule, "net-missing")
+        # A field that has no value yet is told as such: the candle declares nothing.
+        if not check.holds("net_weight", "net_weight_first"):
+            yield ruled(rule, "net-missing")
         return
     for system in _NEEDED[region]:
         if line.said.of(system) is None:
@@ -97,6 +101,16 @@ def _wording(line: NetLine, region: str) -> Iterator[Finding]:
     said = words_in(line.text.text, rule.words) if rule is not None else ()
     if rule is not None and said:
         yield _about(rule, "net-plain", line, words=said)
+
+
+def _prominence(check: LabelCheck, line: NetLine, region: str) -> Iterator[Finding]:
+    """Ounces anywhere no larger than the grams of the declaration."""
+    rule = rule_of("net-order", region)
+    for other in check.lines:
+        if rule is None or other is line or other.said.of(POUNDS) is None or not other.draws:
+            continue
+        if other.figures_mm() > line.figures_mm() + _SAME_MM:
+            yield _about(rule, "net-ounces-larger", other)
 
 
 def _figures(line: NetLine, region: str) -> Iterator[Finding]:

@@ -8,14 +8,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.business import place_rules
-from wickbench.app.label_check import Checked, LabelCheck
-from wickbench.app.label_rules import TextRule, rule_of, ruled
+from wickbench.app.label_check import Checked, LabelCheck, held_by, solid
+from wickbench.app.label_rules import TextRule, merged, rule_of, ruled
 from wickbench.app.net_lines import around
 from wickbench.app.required_heights import height_findings
 from wickbench.app.required_net import net_findings
 from wickbench.app.required_place import place_findings, text_ink_in_front
-from wickbench.domain.label_fields import fields_in
-from wickbench.domain.labels import TextElement
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -45,13 +43,13 @@ def required_findings(check: LabelCheck) -> Checked:
         for region in check.regions:
             found += [*_maker(check, region), *_identity(check, region), *_lot(check, region)]
             found += _caution(check, region)
-    return Checked(tuple(found), heights.well)
+    return Checked(merged(found), merged(heights.well))
 
 
 def hazard_findings(settings: Settings) -> list[Finding]:
     """The hazard label of the EU and the UK is not made here."""
     rules = [rule for one in settings.regions if (rule := rule_of("hazard-label", one))]
-    return [ruled(rule, "hazard-label-not-made") for rule in rules]
+    return list(merged(ruled(rule, "hazard-label-not-made") for rule in rules))
 
 
 def _maker(check: LabelCheck, region: str) -> Iterator[Finding]:
@@ -73,10 +71,7 @@ def _maker(check: LabelCheck, region: str) -> Iterator[Finding]:
 def _not_filled_in(check: LabelCheck, need: str) -> bool:
     """Whether the label has the field, and the business details have nothing for it."""
     field = _ONE_LINE.get(need)
-    if field is None or check.settings.text(need):
-        return False
-    texts = (one for one in check.laid.design.elements if isinstance(one, TextElement))
-    return any(field in fields_in(one.text) for one in texts)
+    return field is not None and not check.settings.text(need) and check.holds(field)
 
 
 def _says_need(check: LabelCheck, need: str, region: str) -> bool:
@@ -97,34 +92,40 @@ def _as_text_rule(rule: PlaceRule) -> TextRule:
 def _identity(check: LabelCheck, region: str) -> Iterator[Finding]:
     """What the product is, where it is seen first."""
     rule = rule_of("identity", region)
-    identity = check.values.get("identity", "")
     if rule is None or check.candle is None:
         return
-    if not check.says(identity):
-        yield ruled(rule, "identity-missing", (), {"identity": identity})
+    identity = check.values.get("identity", "")
+    if not _says_what_it_is(check, identity, rule):
+        if identity:
+            yield ruled(rule, "identity-missing", (), {"identity": identity})
+        else:
+            yield ruled(rule, "identity-unknown")
         return
     front = rule_of("front", region)
-    ink = [
-        (text.element, around(check.laid.draws_of(text.element)))
-        for text in check.laid.texts
-        if _holds_identity(check, text.element)
-    ]
-    if front and ink and not any(box and text_ink_in_front(check, box) for _, box in ink):
-        yield ruled(front, "identity-not-in-front", ("element", ink[0][0]))
+    places = [at for at, one in enumerate(check.laid.design.elements) if "identity" in held_by(one)]
+    inks = [around(check.laid.draws_of(at)) for at in places]
+    if front and inks and not any(ink and text_ink_in_front(check, ink) for ink in inks):
+        yield ruled(front, "identity-not-in-front", ("element", places[0]))
 
 
-def _holds_identity(check: LabelCheck, at: int) -> bool:
-    element = check.laid.design.elements[at] if at < len(check.laid.design.elements) else None
-    return isinstance(element, TextElement) and "identity" in fields_in(element.text)
+def _says_what_it_is(check: LabelCheck, identity: str, rule: TextRule) -> bool:
+    """As the candle says it, or in a word typed by hand that is not the maker's own name."""
+    if check.says(identity):
+        return True
+    maker = solid(check.settings.text("business_name"))
+    said = check.said.replace(maker, " ") if maker else check.said
+    return any(word in said for word in rule.words)
 
 
 def _lot(check: LabelCheck, region: str) -> Iterator[Finding]:
     """A batch by which a candle is found again; it may stand on the caution sticker instead."""
     rule = rule_of("lot", region)
     lot = check.values.get("lot", "")
-    beside = " ".join(check.beside).casefold()
-    if rule is None or check.says(lot) or (lot and " ".join(lot.split()).casefold() in beside):
+    beside = solid(" ".join(check.beside))
+    if rule is None or check.says(lot) or (lot and solid(lot) in beside):
         return
+    if not lot and check.holds("lot"):
+        return  # the field stands there; that it is empty is told already
     yield ruled(rule, "lot-missing")
 
 

@@ -24,6 +24,10 @@ SENTENCES: dict[str, str] = {
     "required.net-metric-first": N_(
         "“{text}” has ounces before grams: sold in {region}, grams come first."
     ),
+    "required.net-ounces-larger": N_(
+        "“{text}” is larger than the grams: sold in {region}, ounces only stand beside them. Make "
+        "it no larger."
+    ),
     "required.net-decimals": N_("“{text}” has more than {most} decimals. Round it down."),
     "required.net-fraction": N_(
         "“{text}” has a fraction that is none of the usual ones: halves, quarters, eighths, "
@@ -65,27 +69,24 @@ SENTENCES: dict[str, str] = {
         "typeface."
     ),
     "required.figures-small": N_(
-        "The figures of the net weight are {height} mm high; {region} asks for {least} mm at this "
-        "weight."
+        "The figures of the net weight are {height} mm high; sold in {region}, they are at least "
+        "{least} mm at this weight."
     ),
     "required.figures-small-panel": N_(
-        "The net weight is {height} mm high, measured on its figures and letters; {region} asks "
-        "for {least} mm ({inches} in) on a front panel of {area_cm2} cm²."
+        "The net weight is {height} mm high, measured on its figures and letters; sold in "
+        "{region}, it is at least {least} mm ({inches} in) on a front panel of {area_cm2} cm²."
     ),
     "required.figures-well": N_(
-        "Figures of the net weight {height} mm high; {region} asks for {least} mm at this weight."
+        "Figures of the net weight {height} mm high; sold in {region}, at least {least} mm at this "
+        "weight."
     ),
     "required.figures-well-panel": N_(
-        "Net weight {height} mm high; {region} asks for {least} mm ({inches} in) on a front panel "
-        "of {area_cm2} cm²."
+        "Net weight {height} mm high; sold in {region}, at least {least} mm ({inches} in) on a "
+        "front panel of {area_cm2} cm²."
     ),
     "required.panel-unknown": N_(
-        "How high the net weight must stand in {region} is not checked: the vessel’s outside is "
-        "not measured."
-    ),
-    "required.business-empty": N_(
-        "Part of your business’s name and place is not written down yet, so it is not on this "
-        "label. Fill in the business details."
+        "How high the net weight must stand, sold in {region}, is not checked: the vessel’s "
+        "outside is not measured."
     ),
     "required.maker-missing": N_(
         "The maker’s name and place are not whole on this label. Add the fields {{business}} and "
@@ -101,6 +102,10 @@ SENTENCES: dict[str, str] = {
     ),
     "required.identity-missing": N_(
         "The label does not say what it is. Add the field {{identity}}: “{identity}”."
+    ),
+    "required.identity-unknown": N_(
+        "The label does not say what it is, and the program does not know it yet. Choose the "
+        "recipe of the candle, or write with the candle what it is."
     ),
     "required.identity-not-in-front": N_(
         "What it is stands at the side of the vessel. Move it to the middle of the label, which "

@@ -11,12 +11,12 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from wickbench.app.label_making import MadeLabel, around_of
 from wickbench.app.label_rules import rule_words
 from wickbench.app.label_store import StoredLabel
-from wickbench.app.label_told import LabelChecks, label_checks, not_checked
+from wickbench.app.label_told import LabelChecks, label_checks
 from wickbench.app.net_proposals import (
-    MENDED,
     TOO_SMALL,
     NetProposal,
     apply_proposal,
+    is_mended,
     net_proposals,
 )
 from wickbench.app.run_findings import once
@@ -36,8 +36,8 @@ from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding
 from wickbench.gui.finding_row import FindingCare
 from wickbench.gui.findings_list import FindingsList
+from wickbench.gui.labels.not_checked import NotChecked
 from wickbench.gui.naming import name_attributes
-from wickbench.gui.page import label
 
 _NO_WAY = N_(
     "Neither larger type, capitals, two lines nor a wider box makes room here. Give it room, or "
@@ -95,7 +95,7 @@ class CheckedLabel(QWidget):
         self._shown: ShownLabel | None = None
         self._offers: dict[str, NetProposal] = {}
         self.list = FindingsList(N_("Nothing to mend on this label."))
-        self.not_checked = label(not_checked(desk.workspace.texts), "quiet")
+        self.not_checked = NotChecked(desk.workspace.texts)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(8)
@@ -164,9 +164,11 @@ class CheckedLabel(QWidget):
 
     def _offers_for(self, finding: Finding) -> tuple[tuple[str, str], ...]:
         shown, texts = self._shown, self._desk.workspace.texts
-        if shown is None or shown.made is None or finding.key not in MENDED:
+        if shown is None or shown.made is None:
             return tuple(self._more_offers(finding))
         check = self.checks.look_at(shown.made, shown.candle, shown.values)
+        if not is_mended(check, finding):
+            return tuple(self._more_offers(finding))
         found = []
         for one in net_proposals(check, finding, self._lay_out):
             key = f"{finding.key} {one.key}"

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.label_workshop import fill_workshop
+from app.label_workshop import fill_workshop, sheet_in
 from documents.samples import png
 from wickbench.app import label_elements, labels, type_styles
 from wickbench.app.free_places import free_place
@@ -238,6 +238,19 @@ def test_something_new_covers_nothing_where_there_is_room() -> None:
     assert free_place(LabelDesign(width_mm=40, height_mm=30), 10, 10) == (15, 10)
     full = TextElement(x_mm=0, y_mm=0, w_mm=62, h_mm=60, text="all of it")
     assert free_place(LabelDesign(width_mm=62, height_mm=60, elements=(full,)), 12, 12) == (25, 24)
+
+
+def test_facts_grow_with_the_label_as_texts_do(workshop: Workspace, label: int) -> None:
+    at = label_elements.add_element(workshop, label, "facts")
+    kept = fill_workshop(workshop)
+    sheet = sheet_in(workshop, kept.circles)
+    before, design = _element(workshop, label, at), stored_label(workshop, label).design
+    assert isinstance(before, FactsElement)
+    labels.fit_to_sheet(workshop, label, sheet)
+    after = _element(workshop, label, at)
+    assert isinstance(after, FactsElement)
+    share = min(sheet.sticker_w_mm / design.width_mm, sheet.sticker_h_mm / design.height_mm)
+    assert after.size_pt == pytest.approx(before.size_pt * share, abs=0.25)
 
 
 def test_a_picture_that_is_not_there_has_no_file(workshop: Workspace) -> None:

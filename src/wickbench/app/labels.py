@@ -20,7 +20,7 @@ from wickbench.app.label_store import (
     newest_version,
 )
 from wickbench.app.texts_marker import N_
-from wickbench.domain.labels import AnyElement, LabelDesign, TextElement
+from wickbench.domain.labels import AnyElement, FactsElement, LabelDesign, TextElement
 from wickbench.domain.starting_labels import starting_design
 from wickbench.storage import records
 from wickbench.storage.refusals import InUse
@@ -198,7 +198,7 @@ def _scaled(element: AnyElement, across: float, down: float) -> AnyElement:
         w_mm=element.w_mm * across,
         h_mm=element.h_mm * down,
     )
-    if isinstance(moved, TextElement):
+    if isinstance(moved, TextElement | FactsElement):
         size = max(moved.min_size_pt, round(moved.size_pt * min(across, down) * 2) / 2)
         return replace(moved, size_pt=size)
     return moved

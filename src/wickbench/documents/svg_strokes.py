@@ -23,6 +23,8 @@ Point = tuple[float, float]
 PLAIN_LIMIT: Final = 10.0
 _SMOOTH_DEG: Final = 12.0
 _MOST_STEPS: Final = 96
+_MOST_TURN: Final = math.radians(50)
+_SPARE: Final = 1.3
 _HAIR: Final = 1e-9
 
 
@@ -174,17 +176,59 @@ def _figures(line: Polyline, stroke: Stroke, tolerance: float) -> list[list[Poin
     half = stroke.width / 2
     if len(line.points) == 1:
         return _dot(line.points[0], half, stroke.cap, tolerance)
-    ends = [*line.points, line.points[0]] if line.closed else list(line.points)
-    figures = [_box(a, b, half) for a, b in pairwise(ends)]
+    smooth = {
+        at
+        for before, at, after in _threes(line)
+        if before is not None and after is not None and _is_smooth(line, (before, at, after), half)
+    }
+    figures = [_strip(points, half) for points in _stretches(line, smooth)]
     for before, at, after in _threes(line):
         if before is None or after is None:
             beside = line.points[1 if before is None else at - 1]
             figures += _cap(beside, line.points[at], half, stroke.cap, tolerance)
-        else:
+        elif at not in smooth or (line.closed and at == 0):
             three = (line.points[before], line.points[at], line.points[after])
             join = stroke.join if line.corners[at] else "bevel"
             figures += _join(three, half, (join, stroke.limit), tolerance)
     return [_upright(one) for one in figures]
+
+
+def _is_smooth(line: Polyline, three: tuple[int, int, int], half: float) -> bool:
+    """Whether a step along a curve turns so little that the inner side does not fold."""
+    a, b, c = (line.points[at] for at in three)
+    turn = _turned(a, b, c)
+    short = min(math.dist(a, b), math.dist(b, c))
+    fold = half * math.tan(turn / 2) * _SPARE if turn < _MOST_TURN else math.inf
+    bends = line.corners[three[1]] and turn > math.radians(_SMOOTH_DEG)
+    return not bends and fold < short
+
+
+def _stretches(line: Polyline, smooth: set[int]) -> list[list[Point]]:
+    """Points of the way from one corner to the next."""
+    ends = [*line.points, line.points[0]] if line.closed else list(line.points)
+    found = [[ends[0]]]
+    for at, point in enumerate(ends[1:], start=1):
+        found[-1].append(point)
+        if at < len(ends) - 1 and at not in smooth:
+            found.append([point])
+    return found
+
+
+def _strip(points: Sequence[Point], half: float) -> list[Point]:
+    """The band along a smooth stretch: out along one side, back along the other."""
+    out: list[Point] = []
+    back: list[Point] = []
+    last = len(points) - 1
+    for at, (x, y) in enumerate(points):
+        first = _beside(points[max(0, at - 1)], points[max(1, at)], half)
+        second = _beside(points[min(at, last - 1)], points[min(at + 1, last)], half)
+        # The mean of both sides' normals, as long as a mitre of so small a turn.
+        size = half * half + first[0] * second[0] + first[1] * second[1]
+        k = 2 * half * half / size / 2 if size else 0.5
+        dx, dy = (first[0] + second[0]) * k, (first[1] + second[1]) * k
+        out.append((x + dx, y + dy))
+        back.append((x - dx, y - dy))
+    return [*out, *reversed(back)]
 
 
 def _box(a: Point, b: Point, half: float) -> list[Point]:

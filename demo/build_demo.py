@@ -19,6 +19,7 @@ from demo_calendar import fill_calendar
 from demo_labels import fill_labels
 from demo_making import fill_making
 from demo_shelf import fill_shelf
+from drawn_labels import fill_drawn_labels
 from heatings import fill_heatings
 from left_findings import leave_findings
 from leftovers import fill_leftovers
@@ -70,6 +71,7 @@ def build(path: Path) -> None:
         fill_calendar(workspace, keys)
         fill_wrap_labels(workspace, keys)
         fill_labels(workspace, label_inputs, keys)
+        fill_drawn_labels(workspace, keys)
         fill_code_labels(workspace, keys)
         fill_pour_labels(workspace, label_inputs, keys)
         fill_net_checks(workspace, keys)

@@ -106,10 +106,10 @@ def curve_text(
         return CurvedText((), style.size_pt, fits=True)
     wanted = sizes(style.size_pt, min(style.min_size_pt, style.size_pt))
     where = (box, curve == "under", colour)
-    first = bisect_left(wanted, 1, key=lambda one: int(_may_fit(_job(style, text, where, one), 0)))
+    first = bisect_left(wanted, 1, key=lambda one: int(_fits(_job(style, text, where, one), 0)))
     for size in wanted[first:]:
         done = _set(_job(style, text, where, size))
-        if done.fits:
+        if done is not None:
             return done
     return CurvedText(_lines(_job(style, text, where, wanted[-1]), 0.0), wanted[-1], fits=False)
 
@@ -146,28 +146,34 @@ def _reach(
     return top, bottom
 
 
-def _may_fit(job: _Job, more: float) -> bool:
+def _fits(job: _Job, more: float) -> bool:
+    """Whether all lines have their half oval, drawn in by a little more, and look well on it."""
     half = min(job.box.w_mm, job.box.h_mm) / 2
     if half - job.inmost - more < _LEAST_EM * job.em:
         return False
-    return all(
-        run.width_mm(job.size_pt) <= job.oval(at, more).half_mm + _NEAR_MM
+    long = any(
+        run.width_mm(job.size_pt) > job.oval(at, more).half_mm + _NEAR_MM
         for at, run in enumerate(job.runs)
     )
+    return not long and not _bends_too_sharply(job, more)
 
 
-def _set(job: _Job) -> CurvedText:
-    """Letters are flat and the oval is not: their corners are drawn in until they lie inside."""
+def _set(job: _Job) -> CurvedText | None:
+    """Letters are flat and the oval is not: their corners are drawn in until they lie inside.
+
+    Returns:
+        None when there is no room then.
+    """
     more = 0.0
-    lines = _lines(job, more)
     for _ in range(_ROUNDS):
+        if not _fits(job, more):
+            return None
+        lines = _lines(job, more)
         over = _sticks_out(job, lines)
         if over <= _NEAR_MM:
             break
         more += over
-        lines = _lines(job, more)
-    fits = _may_fit(job, more) and not _bends_too_sharply(job, more)
-    return CurvedText(lines, job.size_pt, fits=fits)
+    return CurvedText(lines, job.size_pt, fits=True)
 
 
 def _bends_too_sharply(job: _Job, more: float) -> bool:

@@ -107,7 +107,8 @@ def starting_design(
     if wrap:
         place = front_of(width_mm, height_mm, overlap_mm)
     elements = starting.draw(place)
-    if wrap and starting.kind == "jar":
+    told = any(isinstance(one, FactsElement) for one in elements)
+    if wrap and starting.kind == "jar" and not told:
         elements = (*elements, *sides_of(place, starting.ink, *_free_height(place, elements)))
     behind_first = sorted(elements, key=lambda one: isinstance(one, TextElement | FactsElement))
     return LabelDesign(

@@ -149,10 +149,11 @@ def band_mm(place: Place) -> float:
 def running_names(place: Place) -> tuple[TextElement, ...]:
     """The name in white on the band of a wrap, as often as it goes round."""
     label, high = place.label, band_mm(place)
+    printed = 2 * (place.middle_mm[0] - label.x_mm)  # the front stands in its middle
     size = bounded(SMALLEST_REVERSED_PT, (high - 2 * SAFE_MM) / _LINE_EM / MM_PER_POINT, 18.0)
     longest = _RUNNING_EM * SMALLEST_REVERSED_PT * MM_PER_POINT
-    times = max(1, int(label.w_mm / longest))
-    wide = label.w_mm / times
+    times = max(1, int(printed / longest))
+    wide = printed / times
     return tuple(
         TextElement(
             x_mm=label.x_mm + at * wide + SAFE_MM,

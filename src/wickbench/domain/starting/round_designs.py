@@ -36,7 +36,7 @@ _WIDE: Final = 1.35
 _STAMP_FROM_MM: Final = 58.0
 _EDGE_MM: Final = 1.8
 _SECOND_MM: Final = 0.9
-_SHOULDER: Final = 0.55
+_SHOULDER: Final = 0.7
 
 
 def crest(place: Place) -> tuple[AnyElement, ...]:

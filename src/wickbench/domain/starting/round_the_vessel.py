@@ -17,6 +17,7 @@ _SEEN: Final = 0.36  # of the way round a vessel is seen from the front without 
 _WIDEST: Final = 1.9  # times its height is a front panel wide
 _SIDE: Final = 0.6  # of what lies beside the front is written on
 _ASIDE_FROM_MM: Final = 24.0
+_FACTS: Final = ("lot", "poured_on", "ingredients")
 
 
 def front_of(width_mm: float, height_mm: float, overlap_mm: float) -> Place:
@@ -57,4 +58,4 @@ def sides_of(front: Place, colour: str, top_mm: float, bottom_mm: float) -> tupl
         colour=colour,
         leading=1.4,
     )
-    return (advice, facts(front, right, colour=colour))
+    return (advice, facts(front, right, facts=_FACTS, colour=colour))

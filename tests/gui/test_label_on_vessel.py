@@ -6,8 +6,8 @@ import math
 from typing import TYPE_CHECKING
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QColor, QImage
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QColor, QImage, QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 
@@ -21,14 +21,15 @@ from wickbench.gui.labels.labels_page import LABELS, LabelsPage
 from wickbench.storage import records
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from pytestqt.qtbot import QtBot
 
     from app.label_workshop import Kept
-    from gui.conftest import StandingClock
+    from gui.conftest import Answers, StandingClock
     from wickbench.app.workspace import Workspace
     from wickbench.domain.labels import LabelDesign
     from wickbench.gui.labels.label_look import LabelLook
-    from wickbench.gui.main_window import MainWindow
 
 GLASS = {
     "vessel_kind": "jar", "glass": "glass", "outer_height_mm": 96.0, "outer_top_mm": 82.0,
@@ -38,9 +39,8 @@ INSIDE = ((0.0, 60.0), (90.0, 76.0))
 
 
 @pytest.fixture
-def shop(window: MainWindow) -> Workspace:
-    assert window.workspace is not None
-    return window.workspace
+def shop(workspace: Workspace) -> Workspace:
+    return workspace
 
 
 @pytest.fixture
@@ -57,19 +57,25 @@ def kept(shop: Workspace) -> Kept:
 
 
 @pytest.fixture
-def page(window: MainWindow, shop: Workspace, kept: Kept) -> LabelsPage:
+def page(qapp: QApplication, shop: Workspace, ask: Answers, kept: Kept) -> Iterator[LabelsPage]:
+    """The page by itself, as the window shows it."""
     label = new_label(shop, "ember")
     run, _ = print_runs.add_line(
         shop, None, {"label_id": label, "candle_id": kept.bramble, "count": 2}
     )
     print_runs.choose_sheet(shop, run, kept.three_by_seven)
-    assert window.workbench is not None
-    shown = window.workbench.show_page("labels")
-    assert isinstance(shown, LabelsPage)
-    shown.tabs.setCurrentIndex(LABELS)
-    shown.editor.show_label(label)
+    made = LabelsPage(shop, ask)
+    made.resize(1400, 860)
+    made.show()
+    made.tabs.setCurrentIndex(LABELS)
+    made.editor.show_label(label)
+    made.activateWindow()
     settle()
-    return shown
+    yield made
+    made.release()
+    made.close()
+    made.deleteLater()
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
 @pytest.fixture
@@ -166,10 +172,17 @@ def test_arrow_keys_and_buttons_turn_the_vessel_until_its_back_is_seen(
 
 def test_the_hand_turns_the_vessel(look: LabelLook) -> None:
     vessel = look.vessel_card.vessel
-    start = QPoint(60, 60)
-    QTest.mousePress(vessel.picture, Qt.MouseButton.LeftButton, pos=start)
-    QTest.mouseMove(vessel.picture, start + QPoint(40, 0))
-    QTest.mouseRelease(vessel.picture, Qt.MouseButton.LeftButton, pos=start + QPoint(40, 0))
+    left, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    for kind, x in (
+        (QEvent.Type.MouseButtonPress, 60.0),
+        (QEvent.Type.MouseMove, 80.0),
+        (QEvent.Type.MouseMove, 100.0),
+        (QEvent.Type.MouseButtonRelease, 100.0),
+        (QEvent.Type.MouseMove, 140.0),
+    ):
+        place = QPointF(x, 60.0)
+        away = QPointF(vessel.picture.mapToGlobal(place))
+        QApplication.sendEvent(vessel.picture, QMouseEvent(kind, place, away, left, left, none))
     assert vessel.turn_deg == pytest.approx(30.0)
 
 
@@ -212,7 +225,7 @@ def test_size_and_shape_are_typed_in_a_fold_that_stays_open(
 
 
 def test_an_unmeasured_vessel_is_not_guessed_but_led_to(
-    window: MainWindow, page: LabelsPage, shop: Workspace, kept: Kept
+    page: LabelsPage, shop: Workspace, kept: Kept, qtbot: QtBot
 ) -> None:
     bowl = shelf_edit.new_item(shop, "vessel", {"name": "Bowl"}, {"vessel_kind": "cup"})
     with shop.step("Pour into the bowl") as connection:
@@ -222,12 +235,9 @@ def test_an_unmeasured_vessel_is_not_guessed_but_led_to(
     card = page.editor.look.vessel_card
     assert not card.fit.isVisible()
     assert card.trouble.text().startswith("To fit a label to Bowl, measure first: outer diameter")
-    QTest.mouseClick(card.measure, Qt.MouseButton.LeftButton)
-    settle()
-    assert window.workbench is not None
-    dock = window.workbench.docks["vessels"]
-    assert dock.isVisible()
-    assert dock.record == bowl  # type: ignore[attr-defined]
+    with qtbot.waitSignal(page.go_requested) as led:
+        QTest.mouseClick(card.measure, Qt.MouseButton.LeftButton)
+    assert led.args == ["vessels", bowl]
 
 
 def opened_gallery(page: LabelsPage) -> Gallery:
@@ -261,14 +271,13 @@ def test_a_new_label_is_begun_from_a_vessel(
 
 
 def test_a_vessel_that_is_not_measured_is_named_in_the_gallery_and_led_to(
-    window: MainWindow, page: LabelsPage, shop: Workspace
+    page: LabelsPage, shop: Workspace, qtbot: QtBot
 ) -> None:
     bowl = shelf_edit.new_item(shop, "vessel", {"name": "Bowl"}, {"vessel_kind": "cup"})
     page.refresh(None)
     gallery = opened_gallery(page)
     assert gallery.unmeasured.text() == "To make a label for Bowl, measure the outside first."
     assert gallery.what.combo.findText("All round Bowl") == -1
-    QTest.mouseClick(gallery.measure, Qt.MouseButton.LeftButton)
-    settle()
-    assert window.workbench is not None
-    assert window.workbench.docks["vessels"].record == bowl  # type: ignore[attr-defined]
+    with qtbot.waitSignal(page.go_requested) as led:
+        QTest.mouseClick(gallery.measure, Qt.MouseButton.LeftButton)
+    assert led.args == ["vessels", bowl]

@@ -89,7 +89,7 @@ def test_readings_that_do_not_belong_together_are_told() -> None:
     slip = SideReadings(first_near_mm=9, last_near_mm=139, last_far_mm=211, size_mm=62)
     side = measure_side(slip, 3)
     assert side is not None
-    assert "sheet-measuring.apart-down" in {one.key for one in check_side(side, "down")}
+    assert "ruler.apart-down" in {one.key for one in check_side(side, "down")}
     good = SideReadings(first_near_mm=9, last_near_mm=139, last_far_mm=201, size_mm=62)
     side = measure_side(good, 3)
     assert side is not None

@@ -100,7 +100,7 @@ def measure_side(
 
     Raises:
         OutOfRange: ``sheet.grid`` for no sticker, ``sheet.measure`` for a doubt that cannot be,
-            ``sheet-measuring.backwards`` when the last sticker lies before the first.
+            ``ruler.backwards`` when the last sticker lies before the first.
     """
     if count < 1:
         raise OutOfRange("sheet.grid", value=count)
@@ -113,7 +113,7 @@ def measure_side(
         return None
     values, spread = solved
     if min(values[PITCH] if count > 1 else 1.0, values[SIZE]) <= 0:
-        raise OutOfRange("sheet-measuring.backwards")
+        raise OutOfRange("ruler.backwards")
     doubts = [reading_mm * math.sqrt(spread[at][at]) for at in _READ]
     off = [
         abs(sum(k * x for k, x in zip(row, values, strict=True)) - taken[name])
@@ -179,10 +179,10 @@ def check_side(
     found = []
     if side.apart_mm > _APART * reading_mm:
         apart = {"apart_mm": side.apart_mm}
-        found.append(Finding(Rank.WATCH, f"sheet-measuring.apart-{along}", apart))
+        found.append(Finding(Rank.WATCH, f"ruler.apart-{along}", apart))
     if side.helps:
         doubt = {"doubt_mm": side.last_doubt_mm}
-        found.append(Finding(Rank.NOTE, f"sheet-measuring.read-{side.helps}-{along}", doubt))
+        found.append(Finding(Rank.NOTE, f"ruler.read-{side.helps}-{along}", doubt))
     return tuple(found)
 
 

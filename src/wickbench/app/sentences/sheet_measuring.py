@@ -5,47 +5,47 @@ from __future__ import annotations
 from wickbench.app.texts_marker import N_
 
 SENTENCES: dict[str, str] = {
-    "sheet-measuring.backwards": N_(
+    "ruler.backwards": N_(
         "The last sticker lies before the first. Read every distance from the same edge of the "
         "paper, and count the stickers again."
     ),
-    "sheet-measuring.apart-across": N_(
+    "ruler.apart-across": N_(
         "The readings across are {apart_mm} apart: one of them is a slip. Lay the ruler’s zero on "
         "the paper’s left edge and read them again."
     ),
-    "sheet-measuring.read-first-near-across": N_(
+    "ruler.read-first-near-across": N_(
         "The last column’s place is known to {doubt_mm}. "
         "Reading the left edge of the first sticker would make it surer."
     ),
-    "sheet-measuring.read-last-near-across": N_(
+    "ruler.read-last-near-across": N_(
         "The last column’s place is known to {doubt_mm}. "
         "Reading the left edge of the last column would make it surer."
     ),
-    "sheet-measuring.read-last-far-across": N_(
+    "ruler.read-last-far-across": N_(
         "The last column’s place is known to {doubt_mm}. "
         "Reading the right edge of the last column would make it surer."
     ),
-    "sheet-measuring.read-size-across": N_(
+    "ruler.read-size-across": N_(
         "The last column’s place is known to {doubt_mm}. "
         "Measuring how wide one sticker is would make it surer."
     ),
-    "sheet-measuring.apart-down": N_(
+    "ruler.apart-down": N_(
         "The readings down are {apart_mm} apart: one of them is a slip. Lay the ruler’s zero on "
         "the paper’s top edge and read them again."
     ),
-    "sheet-measuring.read-first-near-down": N_(
+    "ruler.read-first-near-down": N_(
         "The last row’s place is known to {doubt_mm}. "
         "Reading the top edge of the first sticker would make it surer."
     ),
-    "sheet-measuring.read-last-near-down": N_(
+    "ruler.read-last-near-down": N_(
         "The last row’s place is known to {doubt_mm}. "
         "Reading the top edge of the last row would make it surer."
     ),
-    "sheet-measuring.read-last-far-down": N_(
+    "ruler.read-last-far-down": N_(
         "The last row’s place is known to {doubt_mm}. "
         "Reading the bottom edge of the last row would make it surer."
     ),
-    "sheet-measuring.read-size-down": N_(
+    "ruler.read-size-down": N_(
         "The last row’s place is known to {doubt_mm}. "
         "Measuring how high one sticker is would make it surer."
     ),

@@ -26,6 +26,7 @@ from wickbench.gui.page import button, heading
 
 if TYPE_CHECKING:
     from wickbench.app.fields import FieldSpec
+    from wickbench.app.texts import Texts
     from wickbench.gui.labels.desk import Desk
 
 NAME: Final = field("item", "name", N_("Name of the sheet"), "text")
@@ -58,11 +59,7 @@ class SheetBox(QWidget):
         self.measures_button = button(texts("Measures"))
         self.measures_button.setCheckable(True)
         self.new_sheet = button(texts("New sheet"))
-        self.ruler = button(texts("Measure with a ruler…"))
-        self.scan = button(texts("Find it in a scan…"))
-        self.duplicate = button(texts("Duplicate this sheet"))
-        self.use_twin = button(texts("Use that sheet instead"))
-        self._twin: int | None = None
+        self._make_acts(texts)
         specs = {spec.name: _without_group(spec) for spec in SHEET_FIELDS}
         self.name_form = FieldForm(workspace, (NAME, specs["page"]))
         self.across = FieldForm(workspace, [specs[name] for name in ACROSS])
@@ -73,14 +70,22 @@ class SheetBox(QWidget):
         self.sheet.committed.connect(self._choose)
         self.new_sheet.clicked.connect(self.begin_sheet)
         self.measures_button.toggled.connect(self.measures.setVisible)
-        self.ruler.clicked.connect(self.open_ruler)
-        self.scan.clicked.connect(self.scan_requested)
-        self.duplicate.clicked.connect(self.duplicate_sheet)
-        self.use_twin.clicked.connect(self._use_twin)
         for form in (self.name_form, self.across, self.down):
             form.edited.connect(self._typed)
             form.committed.connect(self._typed)
         name_attributes(self)
+
+    def _make_acts(self, texts: Texts) -> None:
+        """Buttons beside the measures."""
+        self.ruler = button(texts("Measure with a ruler…"))
+        self.scan = button(texts("Find it in a scan…"))
+        self.duplicate = button(texts("Duplicate this sheet"))
+        self.use_twin = button(texts("Use that sheet instead"))
+        self._twin: int | None = None
+        self.ruler.clicked.connect(self.open_ruler)
+        self.scan.clicked.connect(self.scan_requested)
+        self.duplicate.clicked.connect(self.duplicate_sheet)
+        self.use_twin.clicked.connect(self._use_twin)
 
     def _lay_out(self, title: str) -> None:
         box = QVBoxLayout(self)

@@ -229,7 +229,8 @@ class LabelLook(QWidget):
         if candle is None:
             return sample
         own = label_values(desk.shelf, settings, texts, LabelSubject(candle_id=candle.id))
-        from_pour = {name: own[name] or sample[name] for name in ("lot", "poured_on")}
+        later = ("lot", "poured_on", "number", "of")
+        from_pour = {name: own[name] or sample[name] for name in later}
         return {**own, **from_pour}
 
     def _say_size(self, stored: StoredLabel) -> None:

@@ -156,6 +156,19 @@ def test_whatever_is_offered_mends_and_breaks_nothing(
             assert not [f for f in after.check().laid.findings if f.key.endswith("-too-long")]
 
 
+def test_where_no_way_serves_every_region_one_is_served() -> None:
+    # Room for the 1/8 inch of the US, none for the 4 mm of the UK.
+    low = replace(SMALL, upper=True, size_pt=13.0, h_mm=5.0, y_mm=50.4)
+    below = TextElement(x_mm=70, y_mm=55.6, w_mm=18, h_mm=2.4, text="x", size_pt=5, min_size_pt=5)
+    case = Case(net=low, others=(*around_it(), below), regions=("US", "UK"))
+    told = found(case)
+    assert net_proposals(case.check(), told["figures-small"], case.lay_out) == ()
+    (way, *_) = net_proposals(case.check(), told["figures-small-panel"], case.lay_out)
+    after = found(taken(case, way))
+    assert "figures-small-panel" not in after
+    assert "figures-small" in after
+
+
 def test_what_was_typed_by_hand_is_filled_in_by_the_program() -> None:
     case = Case(net=net_text(text="Net Wt 9 oz (255 g)"))
     (fill,) = offered(case, "net-too-much")

@@ -10,24 +10,24 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any, Final
 
+from wickbench.app.label_check import LabelCheck
 from wickbench.app.label_elements import row_at
 from wickbench.app.label_rules import REQUIRED
 from wickbench.app.label_store import element_values
 from wickbench.app.labels import editable_version
 from wickbench.app.net_lines import printed_beside
-from wickbench.app.net_ways import Way, ways_of
+from wickbench.app.net_ways import ways_of
 from wickbench.app.required_texts import required_findings
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
-from wickbench.domain.findings import Rank
+from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.labels import AnyElement, LabelDesign
 from wickbench.storage import records
 
 if TYPE_CHECKING:
-    from wickbench.app.label_check import LabelCheck
+    from wickbench.app.net_way import Way
     from wickbench.app.workspace import Workspace
     from wickbench.documents.label_layout import LaidOutLabel
-    from wickbench.domain.findings import Finding
 
 LayOut = Callable[[LabelDesign], "LaidOutLabel"]
 MOST_OFFERS: Final = 3
@@ -89,13 +89,26 @@ def net_proposals(check: LabelCheck, finding: Finding, lay_out: LayOut) -> tuple
     """
     if not is_mended(check, finding):
         return ()
+    own = [one for one in check.regions if one in str(finding.data.get("region", ""))]
+    for regions in (check.regions, tuple(own)):
+        found = _working(check, finding, regions, lay_out)
+        if found:
+            return found
+    return ()
+
+
+def _working(
+    check: LabelCheck, finding: Finding, regions: tuple[str, ...], lay_out: LayOut
+) -> tuple[NetProposal, ...]:
+    """Ways that work, with type as high as these regions ask for."""
     before = _troubles(check)
     found: list[NetProposal] = []
     parts: list[frozenset[str]] = []
     for way in ways_of(check, finding):
         if any(known <= way.parts for known in parts):
             continue  # a simpler way that is part of this one works already
-        proposal = _tried(check, finding, way, before, lay_out)
+        trial = _Trial(check, finding, before, lay_out)
+        proposal = trial.of(way, way.sizes(check, regions))
         if proposal is not None:
             found.append(proposal)
             parts.append(way.parts)
@@ -140,23 +153,34 @@ def changed_design(check: LabelCheck, way: Way) -> LabelDesign:
     return replace(design, elements=tuple(elements))
 
 
-def _tried(
-    check: LabelCheck, finding: Finding, way: Way, before: frozenset[object], lay_out: LayOut
-) -> NetProposal | None:
-    for size_pt in way.sizes(check):
-        sized = way.at_size(size_pt)
+@dataclass(frozen=True, slots=True)
+class _Trial:
+    """What a way is tried against."""
+
+    check: LabelCheck
+    finding: Finding
+    before: frozenset[object]
+    lay_out: LayOut
+
+    def of(self, way: Way, sizes: tuple[float, ...]) -> NetProposal | None:
+        """The way at the first size at which it mends and breaks nothing."""
+        for size_pt in sizes:
+            sized = way.at_size(size_pt)
+            if self._mends(sized):
+                data = {**way.data, **({"size": size_pt} if size_pt else {})}
+                return NetProposal(
+                    key=way.key, words=way.words, data=data, at=way.at, element=sized.element
+                )
+        return None
+
+    def _mends(self, way: Way) -> bool:
         try:
-            laid = lay_out(changed_design(check, sized))
+            laid = self.lay_out(changed_design(self.check, way))
         except DomainError:
-            continue
-        after = _troubles(replace(check, laid=laid))
-        mended = _same(finding) not in after and not _stopped(laid, way.at)
-        if mended and (way.whatever or after <= before):
-            data = {**way.data, **({"size": size_pt} if size_pt else {})}
-            return NetProposal(
-                key=way.key, words=way.words, data=data, at=way.at, element=sized.element
-            )
-    return None
+            return False
+        after = _troubles(replace(self.check, laid=laid))
+        mended = _same(self.finding) not in after and not _stopped(laid, way.at)
+        return mended and (way.whatever or after <= self.before)
 
 
 def _stopped(laid: LaidOutLabel, at: int | None) -> bool:

@@ -9,8 +9,9 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton
 
+from app.label_workshop import view_of
 from app.pour_workshop import Poured, pour_out, pour_workshop
-from wickbench.app import label_elements, labels, print_runs
+from wickbench.app import label_elements, labels, print_runs, printing
 from wickbench.gui.labels.labels_page import LABELS, RUN, LabelsPage
 from wickbench.gui.labels.pour_dialog import PourDialog
 from wickbench.storage import records
@@ -82,6 +83,13 @@ def test_a_pour_chosen_from_the_menu_becomes_print_runs(page: LabelsPage, kept: 
     assert f"{60 + lots} stickers" in page.run.panel.done.text()
     assert page.run.panel.done.isVisible()
     assert page.export.isEnabled()
+    # the run says what it was made for, and leads back to it
+    assert "28 November 2026 · Fair" in page.run.panel.pour_line.words.text()
+    page.run.panel.pour_line.again.click()
+    dialog = opened(page)
+    assert dialog.pour.text() == str(kept.plan)
+    assert dialog.runs.text().count("to be updated") == 2  # no spare ones are asked for now
+    dialog.reject()
 
 
 # -- the dialog alone ------------------------------------------------------------------------------
@@ -108,11 +116,13 @@ def test_again_it_offers_to_update_and_says_what_changes(
     plan = pour_workshop(workspace).plan
     alone(plan).make.click()
     pour_out(workspace, plan, broken=1)
+    printing.record_labels(workspace, view_of(workspace, print_runs.run_ids(workspace)[0]))
     dialog = alone(plan)
     assert dialog.make.text() == "Update 2 print runs"
     shown = [dialog.model.columns[-1].show(row) for row in dialog.model.rows]
     assert sum("→" in text for text in shown) == 2
     assert dialog.runs.text().count("to be updated") == 2
+    assert dialog.runs.text().count("print 1, 30 stickers") == 1
     dialog.make.click()
     dialog = alone(plan)
     assert dialog.make.text() == "Show the print run"

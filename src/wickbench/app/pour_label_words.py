@@ -10,6 +10,7 @@ from wickbench.app.runs_from_pour import CHANGED, NEW, SAME
 from wickbench.app.texts_marker import N_
 
 if TYPE_CHECKING:
+    from wickbench.app.print_history import PrintedBefore
     from wickbench.app.proposed_lines import ProposedLine
     from wickbench.app.runs_from_pour import PourRuns, ProposedRun
     from wickbench.app.shelf import Shelf
@@ -30,11 +31,23 @@ def pours(workspace: Workspace) -> list[tuple[int, str]]:
     return [(row.id, plan_name(workspace.texts, row)) for row in load_plans(workspace)]
 
 
-def run_sentence(texts: Texts, run: ProposedRun, shelf: Shelf) -> str:
+def pour_of(workspace: Workspace, plan_id: int) -> str:
+    """The words of one pour; empty when it is no longer there."""
+    return dict(pours(workspace)).get(plan_id, "")
+
+
+def run_sentence(
+    texts: Texts, run: ProposedRun, shelf: Shelf, printed: PrintedBefore | None = None
+) -> str:
     """A run: "New: Winter fair: jar labels. 36 stickers, Kraft sheet, 3 across."."""
     sheet = shelf.names.get(run.sheet_id or 0) or texts(N_("no sticker sheet yet"))
     stickers = texts.plural(N_("{n} sticker"), N_("{n} stickers"), run.count)
-    return texts(_STATES[run.state], run=run.name, stickers=stickers, sheet=sheet)
+    said = texts(_STATES[run.state], run=run.name, stickers=stickers, sheet=sheet)
+    if printed is None:
+        return said
+    before = N_("Printed on {day}: print {number}, {count} stickers.")
+    day, count = texts.day(printed.day), str(printed.count)
+    return f"{said} {texts(before, day=day, number=str(printed.number), count=count)}"
 
 
 def count_text(line: ProposedLine) -> str:

@@ -60,6 +60,7 @@ class PrintedBefore:
         sheet_name: the sticker sheet.
         printer: with its tray; empty for any.
         again_of: number of the print that it repeats; ``None`` for a first one.
+        run: key of the print run, which may be gone.
         whole: whether its sheets are kept, so that they can be printed again.
         lines: what was printed.
     """
@@ -74,6 +75,7 @@ class PrintedBefore:
     sheet_name: str = ""
     printer: str = ""
     again_of: int | None = None
+    run: int | None = None
     whole: bool = False
     lines: tuple[PrintedLine, ...] = ()
 
@@ -200,6 +202,7 @@ def _before(row: Mapping[str, Any]) -> PrintedBefore:
         sheet_name=str(kept.get("sheet_name") or ""),
         printer=", ".join(part for part in kept.get("printer", ()) if part),
         again_of=kept.get("again_of"),
+        run=kept.get("run"),
         whole=bool(kept.get("drawing")),
         lines=lines,
     )
@@ -235,6 +238,9 @@ def _findings(kept: Mapping[str, Any], drawing: KeptDrawing, fix: list[float]) -
     ]
     if drawing.missing:
         told.append(Finding(Rank.WATCH, "print-again.picture-gone"))
+    begun = len(kept.get("begun", ()))
+    if any(one[0] < begun for one in kept["stickers"]):
+        told.append(Finding(Rank.NOTE, "print-again.begun"))
     if kept.get("correction", fix) != fix:
         told.append(Finding(Rank.NOTE, "print-again.position"))
     return told

@@ -16,6 +16,10 @@ SENTENCES: dict[str, str] = {
     "print-again.picture-gone": N_(
         "A picture of this print is no longer in the workshop; its place stays empty."
     ),
+    "print-again.begun": N_(
+        "Some of these stickers stood on a sheet that was begun before. Print on a sheet that "
+        "still has them, or make a new run."
+    ),
     "print-again.position": N_(
         "The printer’s position was measured again since; these sheets are corrected by it."
     ),

@@ -23,10 +23,10 @@ class NotChecked(QWidget):
         super().__init__()
         self.words = label(not_checked(texts), "quiet")
         self.how = HowComputed(texts)
-        self.how.explain(how_checked(texts))
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(4)
         box.addWidget(self.words)
         box.addWidget(self.how, 0, Qt.AlignmentFlag.AlignLeft)
+        self.how.explain(how_checked(texts))  # once it has a parent: else it flashes up as a window
         name_attributes(self)

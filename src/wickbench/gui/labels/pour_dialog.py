@@ -11,6 +11,7 @@ from wickbench.app.candle_labels import candle_words
 from wickbench.app.edit import read_field
 from wickbench.app.fields import field
 from wickbench.app.pour_label_words import act_text, count_text, pours, run_sentence
+from wickbench.app.print_history import printed_before
 from wickbench.app.run_goals import pour_goal
 from wickbench.app.runs_from_pour import USUAL_SPARE, PourRuns, make_runs, propose_runs
 from wickbench.app.shelf import load_shelf
@@ -52,6 +53,7 @@ class PourDialog(QDialog):
         self.found: PourRuns | None = None
         texts = workspace.texts
         self._shelf = load_shelf(workspace)
+        self._printed = {one.run: one for one in reversed(printed_before(workspace))}
         self.setWindowTitle(texts("Labels for a pour"))
         known = pours(workspace)
         self.pour = ChoiceField(texts("Pour"), [(str(key), words) for key, words in known])
@@ -151,14 +153,19 @@ class PourDialog(QDialog):
     def show_pour(self) -> None:
         """Show what the chosen pour gives."""
         texts = self.workspace.texts
-        self.found, said = self._found()
+        self.found, refused = self._found()
         found = self.found
-        self.trouble.setText(said)
-        self.trouble.setVisible(bool(said))
+        self.trouble.setText(refused)
+        self.trouble.setVisible(bool(refused))
         runs = found.runs if found is not None else ()
         self.model.set_rows([line for run in runs for line in run.lines])
         self.lines.setVisible(bool(runs))
-        self.runs.setText("\n".join(run_sentence(texts, run, self._shelf) for run in runs))
+        printed = [self._printed.get(one.run_id or 0) for one in runs]
+        said = [
+            run_sentence(texts, one, self._shelf, before)
+            for one, before in zip(runs, printed, strict=True)
+        ]
+        self.runs.setText("\n".join(said))
         self.runs.setVisible(bool(runs))
         told = found.findings if found is not None else ()
         self.findings.show_findings(texts, told, goal=pour_goal)

@@ -63,6 +63,43 @@ def test_the_demo_is_built_once_and_then_the_persons_own(project: Path) -> None:
     assert path.read_text(encoding="utf-8") == "changed by the person"
 
 
+def test_a_newer_demo_takes_the_place_of_one_that_was_only_looked_at(project: Path) -> None:
+    write_script(project, "path.write_text('old')")
+    path = program.demo_file()
+    write_script(project, "path.write_text('new')")
+    assert program.demo_file() == path
+    assert path.read_text(encoding="utf-8") == "new"
+    assert sorted(one.name for one in path.parent.iterdir()) == ["demo.stamp", "demo.wickbench"]
+
+
+def test_what_the_person_did_in_the_older_demo_is_kept_beside_the_newer(project: Path) -> None:
+    write_script(project, "path.write_text('old')")
+    for count in (1, 2):
+        program.demo_file().write_text(f"work {count}", encoding="utf-8")
+        write_script(project, f"path.write_text('new {count}')")
+        assert program.demo_file().read_text(encoding="utf-8") == f"new {count}"
+        kept = project / "person" / f"demo-before-{count}.wickbench"
+        assert kept.read_text(encoding="utf-8") == f"work {count}"
+
+
+def test_a_demo_of_which_nothing_is_known_is_kept_too(project: Path) -> None:
+    (project / "person").mkdir()
+    (project / "person" / "demo.wickbench").write_text("of long ago", encoding="utf-8")
+    write_script(project, "path.write_text('new')")
+    assert program.demo_file().read_text(encoding="utf-8") == "new"
+    kept = project / "person" / "demo-before-1.wickbench"
+    assert kept.read_text(encoding="utf-8") == "of long ago"
+
+
+def test_a_newer_demo_that_cannot_be_built_leaves_the_older_as_it_is(project: Path) -> None:
+    write_script(project, "path.write_text('old')")
+    path = program.demo_file()
+    write_script(project, "raise OSError('no room')")
+    with pytest.raises(OSError, match="no room"):
+        program.demo_file()
+    assert path.read_text(encoding="utf-8") == "old"
+
+
 def test_a_demo_that_failed_half_way_is_built_again(project: Path) -> None:
     write_script(project, "path.write_text('half'); raise OSError('no room')")
     with pytest.raises(OSError, match="no room"):

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import argparse
 import datetime as dt
+import hashlib
 import importlib.util
 import logging
 import logging.handlers
@@ -29,6 +30,7 @@ from wickbench.app.texts_marker import N_
 from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Services, Workspace
 from wickbench.domain.errors import DomainError
+from wickbench.storage.migrations import current_version
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -130,7 +132,10 @@ def _build_demo(path: Path) -> None:
 
 
 def demo_file(folder: Path | None = None) -> Path:
-    """The person's own copy of the demo workshop, built afresh when there is none yet.
+    """The person's own copy of the demo workshop.
+
+    Built when there is none yet, and again when the demo itself has changed since. A copy that the
+    person worked in is kept beside the new one.
 
     Args:
         folder: where it is kept; the user's data folder by default.
@@ -139,14 +144,57 @@ def demo_file(folder: Path | None = None) -> Path:
         NoDemo: this installation brings no demo along.
     """
     path = (folder or user_folder()) / DEMO_NAME
-    if path.exists():
+    stamp = path.with_suffix(".stamp")
+    source = _demo_source()
+    if path.exists() and (not source or _stamped(stamp)[0] == source):
         return path
     path.parent.mkdir(parents=True, exist_ok=True)
     unfinished = path.with_stem("unfinished")
     unfinished.unlink(missing_ok=True)
     _build_demo(unfinished)
+    if path.exists() and not _set_aside(path, _stamped(stamp)[1]):
+        return path
     unfinished.rename(path)
+    stamp.write_text(f"{source}\n{_digest(path)}\n", encoding="utf-8")
     return path
+
+
+def _demo_source() -> str:
+    """What the demo is made of, as a digest; empty where there is none."""
+    made = sorted((PROJECT / "demo").glob("*.py"))
+    if not made:
+        try:
+            made = [resource_path("demo", DEMO_NAME)]
+        except ResourceMissing:
+            return ""
+    parts = [str(current_version()), *(_digest(one) for one in made)]
+    return hashlib.sha256("\n".join(parts).encode()).hexdigest()
+
+
+def _digest(path: Path) -> str:
+    return hashlib.sha256(path.read_bytes()).hexdigest()
+
+
+def _stamped(stamp: Path) -> tuple[str, str]:
+    """What the demo was made of, and how its file was then; empty when that is not known."""
+    try:
+        source, made, *_ = [*stamp.read_text(encoding="utf-8").splitlines(), "", ""]
+    except OSError:
+        return "", ""
+    return source, made
+
+
+def _set_aside(path: Path, made: str) -> bool:
+    """Give way to a newer demo; one that the person changed is kept under another name."""
+    try:
+        if _digest(path) == made:
+            path.unlink()
+            return True
+        names = (path.with_stem(f"{path.stem}-before-{count}") for count in range(1, 1000))
+        path.rename(next(name for name in names if not name.exists()))
+    except OSError:  # another window has it open
+        return False
+    return True
 
 
 # ── joining the parts ─────────────────────────────────────────────────────────────────────────

@@ -36,9 +36,11 @@ class DemoPapers:
     runs: tuple[RunView, ...]
 
     def made(self) -> list[tuple[str, MadeLabel]]:
-        """Every label once as it stands, and once for each line of a run: a name and the label."""
+        """A label for each line of a run, and those that no run prints as they stand: names too."""
         maker = LabelMaker(self.workspace)
-        found = [(f"{one.name} as it stands", self._bare(maker, one)) for one in self.labels]
+        printed = {label.id for run in self.runs for label in run.labels}
+        rest = [one for one in self.labels if one.id not in printed]
+        found = [(f"{one.name} as it stands", self._bare(maker, one)) for one in rest]
         for run in self.runs:
             lines = zip(run.labels, run.made, run.lines, strict=True)
             found += [(f"{label.name} {line.lot_code}", made) for label, made, line in lines]

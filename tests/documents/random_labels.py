@@ -54,7 +54,7 @@ DRAWING = (
     b' stroke="#000" stroke-width="2"/></svg>'
 )
 PICTURES = {
-    "wide": png(300, 120, noise=True),
+    "wide": png(300, 120),
     "clear": png(40, 90, colour=(20, 90, 30, 120)),
     "drawing": DRAWING,
     "broken": b"\x89PNG broken",

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from wickbench.documents.surface import Surface
 
     Pixels = NDArray[np.uint8]
+    Places = NDArray[np.intp]
 
 DOTS = 1200
 PER_MM = DOTS / 25.4
@@ -27,25 +28,38 @@ PER_MM = DOTS / 25.4
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A box of a page in pixels: left, top, width, height."""
+    """A box of a page in pixels: left, top, width, height; and how many go to an inch."""
 
     left: int
     top: int
     width: int
     height: int
+    dots: int = DOTS
+
+    @property
+    def per_mm(self) -> float:
+        """Pixels to a millimetre."""
+        return self.dots / 25.4
 
 
 def piece_round(
-    x_mm: float, y_mm: float, w_mm: float, h_mm: float, *, around_mm: float = 0.0
+    x_mm: float,
+    y_mm: float,
+    w_mm: float,
+    h_mm: float,
+    *,
+    around_mm: float = 0.0,
+    dots: int = DOTS,
 ) -> Piece:
     """The piece that holds a box of the page and this much round it."""
-    left, top = round((x_mm - around_mm) * PER_MM), round((y_mm - around_mm) * PER_MM)
-    wide, high = (round((side + 2 * around_mm) * PER_MM) for side in (w_mm, h_mm))
-    return Piece(left, top, wide, high)
+    per_mm = dots / 25.4
+    left, top = round((x_mm - around_mm) * per_mm), round((y_mm - around_mm) * per_mm)
+    wide, high = (round((side + 2 * around_mm) * per_mm) for side in (w_mm, h_mm))
+    return Piece(left, top, wide, high, dots)
 
 
 def on_screen(draw: Callable[[Surface], None], piece: Piece, page: int = 1) -> Pixels:
-    """What the painter puts into a piece: height × width × 3."""
+    """What the painter puts into a piece: height × width, blue, green, red and nothing."""
     from PySide6.QtGui import QImage, QPainter
 
     from wickbench.gui.painting import ScreenSurface
@@ -53,29 +67,34 @@ def on_screen(draw: Callable[[Surface], None], piece: Piece, page: int = 1) -> P
     image = QImage(piece.width, piece.height, QImage.Format.Format_RGB32)
     image.fill(0xFFFFFFFF)
     painter = QPainter(image)
-    surface = ScreenSurface(painter, PER_MM, left=-piece.left, top=-piece.top, page=page)
+    surface = ScreenSurface(painter, piece.per_mm, left=-piece.left, top=-piece.top, page=page)
     draw(surface)
     surface.finish()
     painter.end()
     whole = np.frombuffer(image.constBits(), np.uint8).reshape(piece.height, piece.width, 4)
-    return whole[:, :, 2::-1].copy()
+    return _without_alpha(whole)
 
 
 def on_paper(document: pypdfium2.PdfDocument, piece: Piece, page: int = 1) -> Pixels:
-    """What PDFium puts into a piece of a page: height × width × 3.
+    """What PDFium puts into a piece of a page, as `on_screen`.
 
     PDFium stretches the page to whole pixels: up to half a pixel off at its far edge.
     """
     sheet = document[page - 1]
-    wide, high = (round(side * MM * PER_MM) for side in sheet.get_size())
+    wide, high = (round(side * MM * piece.per_mm) for side in sheet.get_size())
     bitmap = pypdfium2.PdfBitmap.new_native(piece.width, piece.height, pdfium.FPDFBitmap_BGRx)
     bitmap.fill_rect((255, 255, 255, 255), 0, 0, piece.width, piece.height)
     pdfium.FPDF_RenderPageBitmap(bitmap, sheet, -piece.left, -piece.top, wide, high, 0, 0)
     held = ctypes.cast(bitmap.buffer, ctypes.POINTER(ctypes.c_ubyte))
     whole = np.ctypeslib.as_array(held, (piece.height, bitmap.stride))
-    picture = whole[:, : piece.width * 4].reshape(piece.height, piece.width, 4)
-    taken = picture[:, :, 2::-1].copy()
+    taken = _without_alpha(whole[:, : piece.width * 4].reshape(piece.height, piece.width, 4))
     sheet.close()
+    return taken
+
+
+def _without_alpha(pixels: Pixels) -> Pixels:
+    taken = pixels.copy()
+    taken.view(np.uint32)[:] &= np.uint32(0x00FFFFFF)
     return taken
 
 
@@ -87,35 +106,27 @@ def strayed(one: Pixels, other: Pixels, reach: int, tone: int = 48) -> int:
     reach of the other's ground (a square of 2·reach + 1). ``tone`` of 255 is left to what the two
     make of an edge within a pixel. A rim of ``reach`` is not judged: what lies near it is unknown.
     """
-    return sum(
-        _beyond(one[:, :, channel], other[:, :, channel], reach, tone)
-        + _beyond(other[:, :, channel], one[:, :, channel], reach, tone)
-        for channel in _channels(one, other)
-    )
+    high, wide = one.shape[:2]
+    unequal = np.flatnonzero(one.view(np.uint32).ravel() != other.view(np.uint32).ravel())
+    apart = np.abs(one.reshape(-1, 4)[unequal].astype(np.int16) - other.reshape(-1, 4)[unequal])
+    rows, columns = np.divmod(unequal[apart.max(axis=1, initial=0) > tone], wide)
+    inner = (rows >= reach) & (rows < high - reach) & (columns >= reach) & (columns < wide - reach)
+    spots = (rows[inner] - reach, columns[inner] - reach)
+    beyond = _beyond(one, other, spots, reach, tone) | _beyond(other, one, spots, reach, tone)
+    return int(np.count_nonzero(beyond))
 
 
-def _channels(one: Pixels, other: Pixels) -> tuple[int, ...]:
-    grey = all(
-        np.array_equal(picture[:, :, 0], picture[:, :, at])
-        for picture in (one, other)
-        for at in (1, 2)
-    )
-    return (0,) if grey else (0, 1, 2)
-
-
-def _beyond(one: Pixels, other: Pixels, reach: int, tone: int) -> int:
-    """Pixels of ``one`` darker than the darkest or lighter than the lightest of ``other`` near."""
-    high, wide = one.shape
-    inner = (slice(reach, high - reach), slice(reach, wide - reach))
-    lower, upper = np.minimum(one, other)[inner], np.maximum(one, other)[inner]
-    rows, columns = np.nonzero(upper - lower > tone)
-    if not len(rows):
-        return 0
-    darkest, lightest = np.full(len(rows), 255, np.int16), np.zeros(len(rows), np.int16)
+def _beyond(
+    one: Pixels, other: Pixels, spots: tuple[Places, Places], reach: int, tone: int
+) -> NDArray[np.bool_]:
+    """Which pixels of ``one`` are darker or lighter than all of ``other`` within reach."""
+    rows, columns = spots
+    darkest = np.full((len(rows), 4), 255, np.int16)
+    lightest = np.zeros((len(rows), 4), np.int16)
     for down in range(2 * reach + 1):
         for across in range(2 * reach + 1):
             near = other[rows + down, columns + across].astype(np.int16)
             np.minimum(darkest, near, out=darkest)
             np.maximum(lightest, near, out=lightest)
-    value = one[inner][rows, columns].astype(np.int16)
-    return int(np.count_nonzero((value < darkest - tone) | (value > lightest + tone)))
+    value = one[rows + reach, columns + reach].astype(np.int16)
+    return ((value < darkest - tone) | (value > lightest + tone)).any(axis=1)

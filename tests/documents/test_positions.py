@@ -165,8 +165,10 @@ def _box(points: Sequence[tuple[float, float]]) -> tuple[float, ...]:
 
 
 @pytest.mark.parametrize("page", PAGES)
-@pytest.mark.parametrize(("columns", "rows"), [(1, 1), (3, 7), (20, 25)])
-@pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize(
+    ("columns", "rows", "turned"),
+    [(1, 1, False), (1, 1, True), (3, 7, False), (3, 7, True), (20, 25, True)],
+)
 def test_places_on_sheets_of_one_to_five_hundred(
     page: str, columns: int, rows: int, *, turned: bool
 ) -> None:

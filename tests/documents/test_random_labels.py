@@ -151,7 +151,7 @@ def told_of(label: LaidOutLabel, at: int) -> set[str]:
     return {one.key for one in label.findings if one.about == ("element", at)}
 
 
-@settings(max_examples=150)
+@settings(max_examples=90)
 @given(designs(shapes=SHAPES))
 def test_nothing_lies_outside_the_sticker_without_being_told(design: LabelDesign) -> None:
     label = laid(design)
@@ -180,7 +180,7 @@ def apart(design: LabelDesign, area: list[Spot]) -> bool:
     return across or max(ys) < 0 or min(ys) > design.height_mm
 
 
-@settings(max_examples=150)
+@settings(max_examples=90)
 @given(designs())
 def test_no_letter_is_lost_without_being_told(design: LabelDesign) -> None:
     label = laid(design)
@@ -221,7 +221,7 @@ def glyph_missing(draw: AnyDraw) -> bool:
     )
 
 
-@settings(max_examples=60)
+@settings(max_examples=40)
 @given(designs())
 def test_every_finding_has_its_sentence_and_names_an_element_that_is_there(
     design: LabelDesign,

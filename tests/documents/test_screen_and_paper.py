@@ -32,7 +32,7 @@ MOST_PIXELS = 5_000_000
 
 def _label_page(label: LaidOutLabel, bleed_mm: float) -> Callable[[Surface], None]:
     def draw(surface: Surface) -> None:
-        size = (label.design.width_mm + 2 * bleed_mm, label.design.height_mm + 2 * bleed_mm)
+        size = (label.width_mm + 2 * bleed_mm, label.height_mm + 2 * bleed_mm)
         surface.begin_page(*size)
         surface.push_transform(shift(bleed_mm, bleed_mm))
         draw_label(label, surface)
@@ -46,7 +46,7 @@ def _tiles(whole: Piece) -> Iterator[Piece]:
     high = max(64, MOST_PIXELS // whole.width)
     for top in range(0, whole.height, high):
         rest = min(high + 2 * REACH_PX, whole.height - top)
-        yield Piece(whole.left, whole.top + top, whole.width, rest)
+        yield Piece(whole.left, whole.top + top, whole.width, rest, whole.dots)
 
 
 def _strayed(draw: Callable[[Surface], None], data: bytes, piece: Piece, page: int = 1) -> int:
@@ -69,20 +69,18 @@ def test_every_label_of_the_demo(qapp: QApplication, demo_papers: DemoPapers) ->
         seen.add(made.content.key)
         label, bleed = made.laid, made.content.bleed_mm
         draw = _label_page(label, bleed)
-        box = (label.design.width_mm + 2 * bleed, label.design.height_mm + 2 * bleed)
+        box = (label.width_mm + 2 * bleed, label.height_mm + 2 * bleed)
         data = pdf_bytes(draw, title=name)
         assert _strayed(draw, data, piece_round(0, 0, *box)) == 0, name
-    assert len(seen) >= len(demo_papers.labels)
+    assert len(seen) >= len(demo_papers.labels) > 3
 
 
 def _looked_at(run: RunView) -> Iterator[tuple[int, int]]:
-    """Page and sticker: of each page the first and the last one, and one of each label."""
+    """Page and sticker: the first one of the run, and of each page the last one."""
     assert run.pages is not None
+    yield 1, run.pages.on_sheet(run.pages.sheet_numbers[0])[0].index
     for page, sheet_no in enumerate(run.pages.sheet_numbers, 1):
-        placed = run.pages.on_sheet(sheet_no)
-        kinds = {one.entry: one.index for one in placed}
-        wanted = {placed[0].index, placed[-1].index, *kinds.values()}
-        yield from ((page, index) for index in sorted(wanted))
+        yield page, run.pages.on_sheet(sheet_no)[-1].index
 
 
 def test_stickers_of_every_page_of_the_demo(qapp: QApplication, demo_papers: DemoPapers) -> None:
@@ -112,8 +110,9 @@ def test_the_measure_tells_an_edge_that_lies_too_far_away(
 
 
 def test_the_measure_tells_what_only_one_of_them_has() -> None:
-    bare = np.full((60, 60, 3), 255, np.uint8)
+    bare = np.full((60, 60, 4), 255, np.uint8)
     spot = bare.copy()
     spot[20:28, 20:28] = 0
     assert strayed(bare, spot, REACH_PX) == 64
     assert strayed(255 - bare, 255 - spot, REACH_PX) == 64
+    assert strayed(bare, bare, REACH_PX) == 0

@@ -24,6 +24,7 @@ from heatings import fill_heatings
 from left_findings import leave_findings
 from leftovers import fill_leftovers
 from net_checks import fill_net_checks
+from numbered_labels import fill_numbered_labels
 from pour_labels import fill_pour_labels
 from wax_measurements import fill_wax_measurements
 from wrap_labels import fill_wrap_labels
@@ -73,6 +74,7 @@ def build(path: Path) -> None:
         fill_labels(workspace, label_inputs, keys)
         fill_drawn_labels(workspace, keys)
         fill_code_labels(workspace, keys)
+        fill_numbered_labels(workspace, keys)
         fill_pour_labels(workspace, label_inputs, keys)
         fill_net_checks(workspace, keys)
         fill_heatings(workspace, keys)

@@ -88,6 +88,10 @@ SENTENCES: dict[str, str] = {
         "How high the net weight must stand, sold in {region}, is not checked: the vessel’s "
         "outside is not measured."
     ),
+    "required.business-empty": N_(
+        "Part of your business’s name and place is not written down yet, so it is not on this "
+        "label. Fill in the business details."
+    ),
     "required.maker-missing": N_(
         "The maker’s name and place are not whole on this label. Add the fields {{business}} and "
         "{{business address}}."

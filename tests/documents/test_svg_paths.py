@@ -19,6 +19,7 @@ from PySide6.QtGui import QColor, QImage, QPainter, QPainterPathStroker, QTransf
 from PySide6.QtSvg import QSvgRenderer
 
 from documents.samples import shelf
+from wickbench.app.resources import resource_path
 from wickbench.app.texts import all_sentences
 from wickbench.documents.label_drawings import draw_path
 from wickbench.documents.label_draws import PathDraw
@@ -502,3 +503,12 @@ def test_a_line_too_fine_for_paper_is_told() -> None:
     found = lay_out_label(design, {}, shelf().nearest, lambda _: data).findings
     assert [(one.key, one.rank) for one in found] == [("ornament.too-fine", Rank.WATCH)]
     assert found[0].data["line_mm"] == pytest.approx(0.06)  # 0.3 of 100 units on 20 mm
+
+
+def test_our_own_icons_look_as_qt_draws_them() -> None:
+    """Line icons with round ends and corners; Qt's arcs are off by up to two dots here."""
+    for path in sorted(resource_path("icons").glob("*.svg"))[::4]:
+        data = path.read_bytes().replace(b"currentColor", b"#000000")
+        drawing = svg_drawing(data)
+        assert drawing.left_out == (), path.name
+        assert _spots(_by_us(drawing), _by_qt(data)) <= 4, path.name

@@ -165,3 +165,17 @@ def test_a_point_is_a_seventy_second_of_an_inch() -> None:
     em = face.advance(gid) / face.units_per_em
     assert width_mm(face, "H", 72) == pytest.approx(25.4 * em)
     assert pytest.approx(25.4 / 72) == MM
+
+
+def test_a_few_words_in_a_huge_box_are_tried_on_few_lines() -> None:
+    asked = []
+
+    def narrow(top_mm: float, bottom_mm: float) -> tuple[float, float]:
+        asked.append((top_mm, bottom_mm))
+        return 0.0, 1.0
+
+    style = TextStyle(sample_face("sans"), 12, 10)
+    done = fit_text(style, "Far too wide", Rect(0, 0, 1, 900), narrow)
+    assert not done.fits
+    # nine sizes, and on each at most one to 33 lines of the 170 that there would be room for
+    assert len(asked) <= 9 * 33 * 34 / 2

@@ -20,6 +20,7 @@ _STEP_PT: Final = 0.25
 # A blank, but not the one between a figure and its unit ("207 g", "7.3 oz").
 _BREAK: Final = re.compile(r"(?<!\d) | (?!(?:mg|g|kg|oz|lb|mL|ml|L|mm|cm|in|OZ|LB)\b)")
 _HAIR_MM: Final = 1e-6
+_MOST_LIFTED: Final = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,7 +182,10 @@ def _set_at(
     most = int((box.h_mm - measures.ascent - measures.descent + _HAIR_MM) / measures.leading) + 1
     if measures.height(1) > box.h_mm + _HAIR_MM:
         return None
-    for count in range(least, (most if style.wrap else min(least, most)) + 1):
+    words = sum(len(words_of(line)) for line in text.splitlines()) if style.wrap else least
+    # Blank lines below lift a text from the narrow foot of a round sticker, but not without end.
+    lifted = _MOST_LIFTED if style.wrap else 0
+    for count in range(least, min(words + lifted, most) + 1):
         first = _first_baseline(style, box, measures, count)
         baselines = [first + at * measures.leading for at in range(count)]
         rooms = [edges(y - measures.ascent, y + measures.descent) for y in baselines]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from functools import lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -28,8 +29,9 @@ _Piece = Callable[[float], tuple[_Point, _Point]]
 """From 0 to 1 along a piece: place and derivative in the flat."""
 
 
+@lru_cache(1024)
 def bend_path(ring: Ring, path: Path) -> Path:
-    """A path of the flat rectangle as it lies on the paper."""
+    """A path of the flat rectangle as it lies on the paper; kept, for one types elsewhere."""
     bent: list[tuple[str | float, ...]] = []
     start = here = (0.0, 0.0)
     for command, *numbers in path:

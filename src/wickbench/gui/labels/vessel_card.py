@@ -140,7 +140,6 @@ class VesselCard(QWidget):
 
     def _show_piece(self, laid: LaidOutLabel | None) -> None:
         bent = laid if laid is not None and laid.bent is not None else None
-        self.piece.show_label(bent)
         for one in (self.piece, self.piece_words):
             one.setVisible(bent is not None)
         if bent is not None:
@@ -153,8 +152,12 @@ class VesselCard(QWidget):
     def _draw_soon(self, after_ms: int = 0) -> None:
         shown = self._vessel is not None and self._laid is not None
         self.fold.setVisible(shown)
-        if shown and self.fold.is_open:
-            self._idle.replace([self._draw], after_ms=after_ms)
+        wanted = [self._draw_piece, *([self._draw] if shown and self.fold.is_open else [])]
+        self._idle.replace(wanted, after_ms=after_ms)
+
+    def _draw_piece(self) -> None:
+        laid = self._laid
+        self.piece.show_label(laid if laid is not None and laid.bent is not None else None)
 
     def _draw(self) -> None:
         vessel, laid = self._vessel, self._laid

@@ -68,7 +68,7 @@ class ElementPanel(QWidget):
         self.heading = heading()
         self.insert = button(texts("Insert a field"))
         self.insert.setMenu(self._field_menu())
-        self.type_style = button(texts(N_("Style")))
+        self.type_style = button(texts(N_("Type style")))
         self.type_style.setMenu(self._style_menu())
         self.choose_picture = button(texts("Picture…"))
         self.choose_colour = button(texts("Colour…"))
@@ -86,11 +86,13 @@ class ElementPanel(QWidget):
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.addWidget(self.heading)
         self._box.addWidget(self.hint)
-        line = QHBoxLayout()
-        for one in (self.insert, self.type_style, self.choose_picture, self.choose_colour):
-            line.addWidget(one)
-        line.addStretch(1)
-        self._box.addLayout(line)
+        # Two lines: all buttons of a text are too wide for a narrow page.
+        for pair in ((self.insert, self.type_style), (self.choose_picture, self.choose_colour)):
+            line = QHBoxLayout()
+            for one in pair:
+                line.addWidget(one)
+            line.addStretch(1)
+            self._box.addLayout(line)
         self._box.addWidget(self.drawings)
         self._box.addWidget(self.facts)
         self._box.addWidget(self.crop)

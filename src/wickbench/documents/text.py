@@ -298,7 +298,7 @@ def _face_for(face: Typeface, sign: str, now: Typeface) -> Typeface:
 def _shaped(face: Typeface, text: str, letter_spacing_em: float) -> Run:
     buffer = hb.Buffer()
     buffer.cluster_level = hb.BufferClusterLevel.MONOTONE_CHARACTERS
-    buffer.add_str(text)
+    buffer.add_str(text.replace("\t", " "))  # typefaces have no tab
     buffer.guess_segment_properties()
     tight = not letter_spacing_em
     hb.shape(face._font, buffer, {"kern": True, "liga": tight, "clig": tight, "calt": True})  # noqa: SLF001 - one room

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -11,6 +12,8 @@ from typing import TYPE_CHECKING, Final
 from wickbench.documents.text import MM_PER_POINT, Run, Typeface, mm_per_unit, shape
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from wickbench.domain.sheets import Rect
 
 Room = Callable[[float, float], tuple[float, float]]
@@ -101,9 +104,8 @@ def fit_text(style: TextStyle, text: str, box: Rect, room: Room | None = None) -
     """
     if not text.strip():
         return SetText((), style.size_pt, fits=True, height_mm=0.0)
-    edges = room or (lambda _top, _bottom: (box.x_mm, box.right_mm))
     for size in sizes(style.size_pt, min(style.min_size_pt, style.size_pt)):
-        lines = _set_at(style, text, box, edges, size)
+        lines = _set_at(style, text, box, room, size)
         if lines is not None:
             return _finished(style, text, lines, size)
     return _run_over(style, text, box, min(style.min_size_pt, style.size_pt))
@@ -175,17 +177,20 @@ def _first_baseline(style: TextStyle, box: Rect, measures: _Measures, lines: int
 
 
 def _set_at(
-    style: TextStyle, text: str, box: Rect, edges: Room, size_pt: float
+    style: TextStyle, text: str, box: Rect, room: Room | None, size_pt: float
 ) -> list[SetLine] | None:
     measures = _measures(style, text, size_pt)
     least = len(text.splitlines())
     most = int((box.h_mm - measures.ascent - measures.descent + _HAIR_MM) / measures.leading) + 1
     if measures.height(1) > box.h_mm + _HAIR_MM:
         return None
-    words = sum(len(words_of(line)) for line in text.splitlines()) if style.wrap else least
-    # Blank lines below lift a text from the narrow foot of a round sticker, but not without end.
-    lifted = _MOST_LIFTED if style.wrap else 0
-    for count in range(least, min(words + lifted, most) + 1):
+    counts = _counts(style, text, least, most, lifted=room is not None)
+    if room is None and counts:
+        # All lines are equally wide: however many there are, words break alike.
+        texts = _broken(style, text, [box.w_mm] * counts[-1], size_pt)
+        counts = (len(texts),) if texts is not None else ()
+    edges = room or (lambda _top, _bottom: (box.x_mm, box.right_mm))
+    for count in counts:
         first = _first_baseline(style, box, measures, count)
         baselines = [first + at * measures.leading for at in range(count)]
         rooms = [edges(y - measures.ascent, y + measures.descent) for y in baselines]
@@ -196,6 +201,16 @@ def _set_at(
                 for line, spot, y in zip(texts, rooms, baselines, strict=False)
             ]
     return None
+
+
+def _counts(style: TextStyle, text: str, least: int, most: int, *, lifted: bool) -> Sequence[int]:
+    """How many lines to try: no more than there are words.
+
+    Blank lines below lift a text from the narrow foot of a round sticker, but not without end.
+    """
+    words = sum(len(words_of(line)) for line in text.splitlines()) if style.wrap else least
+    more = _MOST_LIFTED if style.wrap and lifted else 0
+    return range(least, min(words + more, most) + 1)
 
 
 def _broken(style: TextStyle, text: str, widths: list[float], size_pt: float) -> list[str] | None:
@@ -262,16 +277,40 @@ def _split_long(
     pieces: list[str] = []
     for word in words:
         rest = word
-        while len(rest) > 1 and shape(face, rest, letter_spacing_em).width_mm(1) > width_per_pt:
-            head = next(
-                (
-                    rest[:count]
-                    for count in range(len(rest) - 1, 1, -1)
-                    if shape(face, rest[:count], letter_spacing_em).width_mm(1) <= width_per_pt
-                ),
-                rest[0],
-            )
-            pieces.append(head)
-            rest = rest[len(head) :]
-        pieces.append(rest)
+        while rest:
+            count = _letters_that_fit(face, rest, width_per_pt, letter_spacing_em)
+            pieces.append(rest[:count])
+            rest = rest[count:]
+        if not word:
+            pieces.append(word)
     return pieces
+
+
+def _letters_that_fit(
+    face: Typeface, word: str, width_per_pt: float, letter_spacing_em: float
+) -> int:
+    """How many signs of a word fit, at least one letter with its marks; by halving."""
+
+    def fits(count: int) -> bool:
+        return shape(face, word[:count], letter_spacing_em).width_mm(1) <= width_per_pt
+
+    low, high = 1, 2
+    while high <= len(word) and fits(high):
+        low, high = high, 2 * high
+    high = min(high, len(word) + 1)
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (middle, high) if fits(middle) else (low, middle)
+    return _with_its_marks(word, low)
+
+
+def _with_its_marks(word: str, count: int) -> int:
+    """A place to break that does not part a mark from its letter."""
+    back = count
+    while 0 < back < len(word) and unicodedata.combining(word[back]):
+        back -= 1
+    if back:
+        return back
+    while count < len(word) and unicodedata.combining(word[count]):
+        count += 1
+    return count

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
+from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication, QComboBox
 
 from app.label_workshop import Kept, fill_workshop
@@ -13,23 +14,30 @@ from wickbench.app.shelf import load_shelf
 from wickbench.gui.candles.candles_page import CandlesPage
 
 if TYPE_CHECKING:
-    from wickbench.gui.main_window import MainWindow
+    from collections.abc import Iterator
+
+    from gui.conftest import Answers
+    from wickbench.app.workspace import Workspace
 
 
 @pytest.fixture
-def shop(window: MainWindow) -> Kept:
-    assert window.workspace is not None
-    return fill_workshop(window.workspace)
+def shop(workspace: Workspace) -> Kept:
+    return fill_workshop(workspace)
 
 
 @pytest.fixture
-def page(window: MainWindow, shop: Kept) -> CandlesPage:
-    assert window.workbench is not None
-    shown = window.workbench.show_page("candles")
-    assert isinstance(shown, CandlesPage)
-    shown.show_record(shop.bramble)
+def page(
+    qapp: QApplication, workspace: Workspace, ask: Answers, shop: Kept
+) -> Iterator[CandlesPage]:
+    made = CandlesPage(workspace, ask)
+    made.show()
+    made.show_record(shop.bramble)
     QApplication.processEvents()
-    return shown
+    yield made
+    made.release()
+    made.close()
+    made.deleteLater()
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
 def combo_of(page: CandlesPage, name: str) -> QComboBox:

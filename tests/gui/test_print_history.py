@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import pypdf
 import pytest
+from PySide6.QtCore import QEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -16,18 +17,31 @@ from wickbench.gui.labels.labels_page import PRINTED, RUN, LabelsPage
 from wickbench.storage import records
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
     from pathlib import Path
 
     from gui.conftest import Answers
-    from wickbench.gui.main_window import MainWindow
+    from wickbench.app.workspace import Workspace
 
 
 @pytest.fixture
-def page(window: MainWindow, tmp_path: Path) -> LabelsPage:
+def loose(qapp: QApplication, workspace: Workspace, ask: Answers) -> Iterator[LabelsPage]:
+    """The page without the window round it."""
+    made = LabelsPage(workspace, ask)
+    made.resize(1280, 860)
+    made.show()
+    QApplication.processEvents()
+    yield made
+    made.release()
+    made.close()
+    made.deleteLater()
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+@pytest.fixture
+def page(loose: LabelsPage, tmp_path: Path) -> LabelsPage:
     """Two prints: 24 of one label for one candle, 3 of it for another; then the page."""
-    workspace, workbench = window.workspace, window.workbench
-    assert workspace is not None
-    assert workbench is not None
+    workspace = loose.workspace
     kept = fill_workshop(workspace)
     label = labels.new_label(workspace, "hush", sheet_in(workspace, kept.three_by_seven))
     for candle, count, lot in ((kept.bramble, 24, "26-332-A1"), (kept.cedar, 3, "26-300-B1")):
@@ -36,11 +50,9 @@ def page(window: MainWindow, tmp_path: Path) -> LabelsPage:
         line = {"label_id": label, "candle_id": candle, "lot_code": lot, "count": count}
         print_runs.add_line(workspace, run, line)
         printing.export_labels(workspace, view_of(workspace, run), tmp_path / f"{count}.pdf")
-    shown = workbench.show_page("labels")
-    assert isinstance(shown, LabelsPage)
-    shown.tabs.setCurrentIndex(PRINTED)
+    loose.tabs.setCurrentIndex(PRINTED)
     QApplication.processEvents()
-    return shown
+    return loose
 
 
 def test_prints_are_found_looked_at_and_exported_again_as_they_were(
@@ -89,12 +101,9 @@ def test_a_new_run_is_begun_with_todays_data_and_shown(page: LabelsPage) -> None
     assert print_runs.run_ids(page.workspace) == before
 
 
-def test_nothing_printed_yet_says_what_will_stand_here(window: MainWindow) -> None:
-    assert window.workbench is not None
-    shown = window.workbench.show_page("labels")
-    assert isinstance(shown, LabelsPage)
-    shown.tabs.setCurrentIndex(PRINTED)
+def test_nothing_printed_yet_says_what_will_stand_here(loose: LabelsPage) -> None:
+    loose.tabs.setCurrentIndex(PRINTED)
     QApplication.processEvents()
-    assert "Nothing was printed yet" in shown.history.nothing.text()
-    assert not shown.history.export_again.isVisible()
-    assert not shown.history.table.isVisible()
+    assert "Nothing was printed yet" in loose.history.nothing.text()
+    assert not loose.history.export_again.isVisible()
+    assert not loose.history.table.isVisible()

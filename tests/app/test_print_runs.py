@@ -428,6 +428,21 @@ def test_a_print_uses_up_begun_sheets_and_undo_gives_the_stickers_back(
     assert print_runs.print_run(workshop, run).begun == before
 
 
+def test_a_begun_sheet_thrown_away_or_marked_while_it_is_printed_is_no_trouble(
+    workshop: Workspace,
+) -> None:
+    kept = fill_workshop(workshop)
+    run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 5))
+    keys = [begun_sheets.begin_sheet(workshop, kept.three_by_seven, range(18)) for _ in range(2)]
+    view = view_of(workshop, run)
+    begun_sheets.throw_away(workshop, keys[0] or 0)
+    begun_sheets.mark_used(workshop, kept.three_by_seven, keys[1], range(1, 20))
+    printing.record_labels(workshop, view)
+    # Two of the three on the second sheet were printed: 1 to 19, and those two.
+    after = print_runs.print_run(workshop, run).begun
+    assert [(one.id, one.used) for one in after] == [(keys[1], frozenset(range(1, 20)))]
+
+
 def test_as_few_begun_sheets_as_can_be_go_through_the_printer_again(workshop: Workspace) -> None:
     kept = fill_workshop(workshop)
     run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 5))

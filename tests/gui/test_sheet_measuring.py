@@ -168,7 +168,9 @@ def test_begun_sheets_are_marked_noted_left_out_and_thrown_away(
     clock.wait(5)
     panel.rows[0].leave.click()
     assert panel.rows[0].words.text() == "3 of 21 stickers free"
-    assert page.run.panel.counts.text() == "30 stickers on 2 sheets, 10 stay free"
+    assert page.run.panel.counts.text() == (
+        "30 stickers on 2 sheets, 1 of them begun, 10 stay free"
+    )
     clock.wait(5)
     panel.rows[0].throw.click()
     assert len(panel.rows) == 1

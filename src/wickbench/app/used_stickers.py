@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from wickbench.app.begun_sheets import keep_used
+from wickbench.app.begun_sheets import begun_sheets, keep_used
 from wickbench.app.texts_marker import N_
 from wickbench.storage import records
 
@@ -21,11 +21,13 @@ class SheetAfter:
 
     Attributes:
         begun_id: its key when it was begun before; ``None`` for a new sheet.
+        printed: stickers that get a label.
         used: stickers that are gone then.
         free: how many are left.
     """
 
     begun_id: int | None
+    printed: frozenset[int]
     used: frozenset[int]
     free: int
 
@@ -37,10 +39,11 @@ def sheets_after(view: RunView) -> tuple[SheetAfter, ...]:
     found = []
     for sheet_no in view.pages.sheet_numbers:
         begun = view.run.begun[sheet_no] if sheet_no < len(view.run.begun) else None
-        printed = {one.index for one in view.pages.on_sheet(sheet_no)}
-        used = frozenset(printed | (begun.used if begun else frozenset()))
+        printed = frozenset(one.index for one in view.pages.on_sheet(sheet_no))
+        used = printed | begun.used if begun else printed
         free = sum(index not in used for index in range(view.sheet.count))
-        found.append(SheetAfter(begun_id=begun.id if begun else None, used=used, free=free))
+        key = begun.id if begun else None
+        found.append(SheetAfter(begun_id=key, printed=printed, used=used, free=free))
     return tuple(found)
 
 
@@ -51,11 +54,17 @@ def after_print(connection: Connection, view: RunView) -> None:
     """
     if view.run.sheet_id is None:
         return
+    drawer = {one.id: one for one in begun_sheets(connection, view.run.sheet_id)}
     for sheet in sheets_after(view):
-        if sheet.free:
-            keep_used(connection, view.run.sheet_id, sheet.begun_id, sheet.used)
-        elif sheet.begun_id is not None:
-            records.delete(connection, "begun_sheet", sheet.begun_id)
+        if sheet.begun_id is None:
+            if sheet.free:
+                keep_used(connection, view.run.sheet_id, None, sheet.used)
+        elif sheet.begun_id in drawer:  # it may have been thrown away while it was printed
+            used = sheet.printed | drawer[sheet.begun_id].used
+            if len(used) < len(sheet.used) + sheet.free:
+                keep_used(connection, view.run.sheet_id, sheet.begun_id, used)
+            else:
+                records.delete(connection, "begun_sheet", sheet.begun_id)
 
 
 def kept_sentence(texts: Texts, view: RunView) -> str:

@@ -184,7 +184,11 @@ class RunPanel(QWidget):
         stickers = texts.plural(N_("{n} sticker"), N_("{n} stickers"), view.count)
         sheets = texts.plural(N_("on {n} sheet"), N_("on {n} sheets"), view.sheets)
         free = texts.plural(N_("{n} stays free"), N_("{n} stay free"), view.need.left)
-        return f"{stickers} {sheets}, {free}"
+        begun = view.sheets - view.need.new_sheets
+        if not begun or view.sheets == 1:
+            return f"{stickers} {sheets}, {free}"
+        of_them = texts.plural(N_("{n} of them begun"), N_("{n} of them begun"), begun)
+        return f"{stickers} {sheets}, {of_them}, {free}"
 
     def say_done(self, sentence: str) -> None:
         """Say what was written or printed; gone with the next change."""

@@ -17,10 +17,9 @@ from wickbench.domain.wrap_fit import (
     Wall,
     WrapSize,
     Zone,
-    askew_mm,
     fit_wrap,
-    joins_mm,
 )
+from wickbench.domain.wrap_joins import askew_mm, joins_mm
 
 diameters = st.floats(30.0, 200.0)
 heights = st.floats(40.0, 250.0)
@@ -112,9 +111,7 @@ def test_the_numbers_of_a_tapered_glass_by_hand() -> None:
     assert (size.bottom_mm, size.top_mm) == pytest.approx((68.0, 80.33), abs=0.02)
 
 
-def test_a_wrap_for_a_narrower_vessel_gapes_and_a_straight_one_stands_askew() -> (
-    None
-):
+def test_a_wrap_for_a_narrower_vessel_gapes_and_a_straight_one_stands_askew() -> None:
     zone = zone_of(Wall(80.0, 80.0, 100.0))
     narrow = WrapSize(math.pi * 75 + 5, 80.0, 75.0, 75.0, 5.0)
     lower, upper = joins_mm(narrow, zone)

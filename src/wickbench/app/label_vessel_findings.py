@@ -19,10 +19,8 @@ from wickbench.domain.wrap_fit import (
     MOST_RISE_MM,
     WrapSize,
     Zone,
-    askew_mm,
-    fits_page,
-    joins_mm,
 )
+from wickbench.domain.wrap_joins import askew_mm, fits_page, joins_mm
 
 if TYPE_CHECKING:
     from wickbench.app.texts import Texts

@@ -11,8 +11,8 @@ from wickbench.domain.wrap_fit import (
     FRONT_SHARE,
     MOST_RISE_MM,
     USUAL_OVERLAP_MM,
-    fits_page,
 )
+from wickbench.domain.wrap_joins import fits_page
 
 if TYPE_CHECKING:
     from wickbench.app.label_wraps import WrapPlan

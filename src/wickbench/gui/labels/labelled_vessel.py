@@ -87,6 +87,7 @@ class LabelledVessel(QWidget):
         self.turn_right = accessible(button("›"), texts("Turn the vessel to the right"))
         self.face = button(texts("From the front"))
         self.words = label("", "quiet")
+        self.picture.setToolTip(texts("Drag it or press the arrow keys to turn the vessel."))
         self._lay_out()
         self.turn_left.clicked.connect(lambda: self.turn_by(-STEP_DEG))
         self.turn_right.clicked.connect(lambda: self.turn_by(STEP_DEG))
@@ -116,6 +117,8 @@ class LabelledVessel(QWidget):
         self.picture.show_drawing(drawing)
         focus = Qt.FocusPolicy.StrongFocus if on is not None else Qt.FocusPolicy.NoFocus
         self.picture.setFocusPolicy(focus)
+        hand = Qt.CursorShape.OpenHandCursor if on is not None else Qt.CursorShape.ArrowCursor
+        self.picture.setCursor(hand)
         for one in (self.turn_left, self.turn_right, self.face, self.words):
             one.setVisible(on is not None)
         self._show()

@@ -82,7 +82,8 @@ class VesselPicture(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         colours = colours_of(self)
         frame = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
-        painter.setPen(QPen(QColor(colours.line), 1))
+        focus = self.hasFocus()
+        painter.setPen(QPen(QColor(colours.accent if focus else colours.line), 2 if focus else 1))
         painter.setBrush(QColor(colours.sheet))
         painter.drawRoundedRect(frame, 6, 6)
         if self.drawing is not None:

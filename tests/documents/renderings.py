@@ -23,6 +23,9 @@ if TYPE_CHECKING:
     Places = NDArray[np.intp]
 
 DOTS = 1200
+TONE = 70
+"""Of 255: what is left to the smoothing within one pixel. Where two areas meet in the middle of a
+pixel, half and half again make three quarters of the ink: a seam of 64 tones."""
 PER_MM = DOTS / 25.4
 
 
@@ -98,13 +101,13 @@ def _without_alpha(pixels: Pixels) -> Pixels:
     return taken
 
 
-def strayed(one: Pixels, other: Pixels, reach: int, tone: int = 48) -> int:
+def strayed(one: Pixels, other: Pixels, reach: int, tone: int = TONE) -> int:
     """How many pixels of each picture have no equal within ``reach`` pixels in the other.
 
     The measure is one of grey morphology and holds for every threshold at once: cut both pictures
     at any level, and all ink of one lies within reach of the other's ink, and all ground within
-    reach of the other's ground (a square of 2·reach + 1). ``tone`` of 255 is left to what the two
-    make of an edge within a pixel. A rim of ``reach`` is not judged: what lies near it is unknown.
+    reach of the other's ground (a square of 2·reach + 1). A rim of ``reach`` is not judged: what
+    lies near it is unknown.
     """
     high, wide = one.shape[:2]
     unequal = np.flatnonzero(one.view(np.uint32).ravel() != other.view(np.uint32).ravel())

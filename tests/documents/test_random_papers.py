@@ -66,7 +66,6 @@ def test_random_labels_make_files_without_fault(
         assert len(reader.pages) == LABELS // 2
         for one in reader.pages:
             _check_page(one, page)
-            one.extract_text()
     root = reader.trailer["/Root"]
     assert root["/ViewerPreferences"]["/PrintScaling"] == "/None"
     assert root["/Lang"] == "de"

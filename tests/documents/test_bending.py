@@ -38,6 +38,7 @@ from wickbench.documents.surface import RecordingSurface
 from wickbench.documents.text import shape
 from wickbench.domain.labels import (
     CodeElement,
+    FactsElement,
     FrameElement,
     LabelDesign,
     LineElement,
@@ -488,6 +489,21 @@ def test_a_code_that_comes_over_the_bent_edge_is_found() -> None:
     tapered = [one for one in bent((40.0, 70.0), code).findings if one.key == "code.outside"]
     assert "code.outside" not in straight
     assert [one.about for one in tapered] == [("element", 0)]
+
+
+def test_facts_that_come_over_the_bent_edge_are_found() -> None:
+    # In the narrow part of the ring a line reaches further round than in the flat.
+    facts = FactsElement(
+        x_mm=154, y_mm=44, w_mm=24, h_mm=8, facts=("lot",), size_pt=14, min_size_pt=14
+    )
+    values = {"lot": "26-332-A1"}
+    keys = {}
+    for wall in ((70.0, 70.0), (30.0, 70.0)):
+        laid = lay_out_label(design_of(wall, facts), values, shelf().nearest)
+        keys[wall] = [one.key for one in laid.findings]
+        assert laid.texts[0].fits
+    assert keys[70.0, 70.0] == []
+    assert keys[30.0, 70.0] in (["label.text-outside-safe"], ["label.text-outside-sticker"])
 
 
 # -- the piece of paper --------------------------------------------------------------------------

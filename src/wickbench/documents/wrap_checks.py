@@ -1,14 +1,21 @@
-"""What is wrong with a bent label: a picture or a code that comes beyond its edge."""
+"""What is wrong with a bent label: a picture, a code or facts that come beyond its edge."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import turn
+from wickbench.documents.bending import flat_corners
+from wickbench.documents.label_checks import check_ink
 from wickbench.documents.label_draws import ImageDraw, PathDraw
 from wickbench.documents.rooms import is_inside
 from wickbench.domain.findings import Finding, Rank
-from wickbench.domain.labels import CodeElement, PictogramElement, PictureElement
+from wickbench.domain.labels import (
+    CodeElement,
+    FactsElement,
+    PictogramElement,
+    PictureElement,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -23,7 +30,7 @@ _SLACK_MM: Final = 0.05
 def check_bent(
     design: LabelDesign, ring: Ring, element: Element, bent: Sequence[AnyDraw]
 ) -> list[Finding]:
-    """Told when what is turned as a whole comes beyond the bent edge.
+    """Told when what is turned as a whole, or a list of facts, comes beyond the bent edge.
 
     Args:
         design: the label.
@@ -31,6 +38,8 @@ def check_bent(
         element: one of its elements.
         bent: what the element draws on the paper.
     """
+    if isinstance(element, FactsElement):
+        return check_ink(design, flat_corners(ring, bent))
     key = _key(element)
     if not key or all(
         is_inside(design, *ring.to_flat(*spot), margin_mm=0.0, slack_mm=_SLACK_MM)

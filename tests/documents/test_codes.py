@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pypdfium2 as pdfium
 import pytest
 import zxingcpp
@@ -138,6 +140,10 @@ def test_nothing_else_may_stand_in_the_clear_space() -> None:
     inside = LineElement(x_mm=16.0, y_mm=12.0, w_mm=1.0, h_mm=10.0)
     assert "code.covered" not in keys(laid(code("ean13"), beside))
     assert "code.covered" in keys(laid(code("ean13"), inside))
+    # A quarter turn about its middle takes a line out of the code, or into it.
+    out = LineElement(x_mm=-10.0, y_mm=20.0, w_mm=32.0, h_mm=2.0, turn_deg=90.0)
+    assert "code.covered" in keys(laid(code("ean13"), replace(out, turn_deg=0.0)))
+    assert "code.covered" not in keys(laid(code("ean13"), out))
 
 
 @given(

@@ -12,6 +12,7 @@ from wickbench.documents.label_draws import PathDraw, TextDraw
 from wickbench.documents.outlines import rectangle
 from wickbench.documents.rooms import is_inside
 from wickbench.documents.surface import map_path
+from wickbench.domain.arranging import box_of
 from wickbench.domain.codes import RULES, bends_too_much
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
@@ -224,14 +225,18 @@ def _clear_space(
 
 
 def _touched(design: LabelDesign, at: int, corners: Sequence[tuple[float, float]]) -> bool:
-    """Whether the box of anything but a frame reaches into the clear space."""
+    """Whether anything but a frame, turned as it is, reaches into the clear space."""
     left, right = min(x for x, _ in corners), max(x for x, _ in corners)
     top, bottom = min(y for _, y in corners), max(y for _, y in corners)
-    return any(
-        other.x_mm < right - _SLACK_MM
-        and other.x_mm + other.w_mm > left + _SLACK_MM
-        and other.y_mm < bottom - _SLACK_MM
-        and other.y_mm + other.h_mm > top + _SLACK_MM
+    others = [
+        box_of(other)
         for place, other in enumerate(design.elements)
         if place != at and not isinstance(other, FrameElement)
+    ]
+    return any(
+        other.left < right - _SLACK_MM
+        and other.right > left + _SLACK_MM
+        and other.top < bottom - _SLACK_MM
+        and other.bottom > top + _SLACK_MM
+        for other in others
     )

@@ -78,7 +78,7 @@ def _box_label() -> LabelDesign:
     words = starting_design("quill", _LEFT_MM, height)
     codes = (
         LineElement(x_mm=_LEFT_MM, y_mm=5.0, w_mm=0.0, h_mm=height - 10.0, line_mm=0.25),
-        CodeElement(x_mm=44.0, y_mm=4.0, w_mm=38.0, h_mm=26.0, text=_OWN_NUMBER, symbol="ean13"),
+        CodeElement(x_mm=44.0, y_mm=3.5, w_mm=38.0, h_mm=28.5, text=_OWN_NUMBER, symbol="ean13"),
         CodeElement(x_mm=51.0, y_mm=33.0, w_mm=24.0, h_mm=24.0, text="https://{web}/{code}"),
         CodeElement(
             x_mm=61.0, y_mm=26.5, w_mm=54.0, h_mm=9.0, turn_deg=90.0, text="{lot}", symbol="code128"

@@ -59,8 +59,8 @@ def quill(place: Place) -> tuple[AnyElement, ...]:
     rows = (
         what_row(place, hand, upper=True, spacing_em=0.12, gap_mm=0.0),
         rule_row(place, hand, 0.86, line_mm=0.25, gap_mm=0.9),
-        name_row(place, hand, gap_mm=0.2),
-        rule_row(place, hand, 0.86, line_mm=0.25, gap_mm=0.2),
+        name_row(place, hand, gap_mm=0.4),
+        rule_row(place, hand, 0.86, line_mm=0.25, gap_mm=0.8),
         who_row(place, hand, gap_mm=0.9, style="Italic"),
     )
     begin = place.shoulder_mm(0.5)

@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 _LOT_FROM_MM: Final = 36.0
 _WHAT_PT: Final = 7.5
 _WHO_PT: Final = 6.5
-_EASED: Final = 0.8
 
 
 def has_room_for_lot(place: Place) -> bool:
@@ -60,21 +59,12 @@ def who_row(
         joined: name and place run on, where height is dear.
         other: fields of `Words`.
     """
-    words = small(place, hand, WHO, _WHO_PT, **other)
-    room_mm = 0.95 * place.row(*_middle(place)).w_mm
-    size_pt = max(words.least_pt, _EASED * words.size_pt)
-    lines = [WHO]
-    if words.lines(room_mm, size_pt, usual=True) > 1 and not joined:
-        lines = [WHO_ABOVE_WHERE]
+    run_on = joined or (place.is_small and place.is_flat)
+    lines = [WHO] if run_on else [WHO_ABOVE_WHERE]
     if lot and has_room_for_lot(place):
         lines.append(LOT)
     words = small(place, hand, "\n".join(lines), _WHO_PT, **other)
     return text_row(words, gap_mm=gap_mm * growth(place))
-
-
-def _middle(place: Place) -> tuple[float, float]:
-    middle = place.middle_mm[1]
-    return middle, middle + 0.2 * place.panel.h_mm
 
 
 def line_row(

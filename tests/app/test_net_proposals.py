@@ -13,6 +13,7 @@ from app.checked_labels import Case, around_it, found, net_text
 from app.label_workshop import fill_workshop, sheet_in
 from wickbench.app import label_elements, labels
 from wickbench.app.label_store import stored_label
+from wickbench.app.net_lines import covers_something
 from wickbench.app.net_proposals import NetProposal, apply_proposal, net_proposals
 from wickbench.app.required_heights import height_mm, least_mm
 from wickbench.app.required_texts import required_findings
@@ -234,11 +235,44 @@ def test_taking_a_way_is_one_undoable_act(workshop: Workspace) -> None:
     added = replace(way, at=None, element=net_text())
     apply_proposal(workshop, label, added)
     assert len(stored_label(workshop, label).design.elements) == len(before.elements) + 1
-    assert workshop.undo_label == "Mend the net weight"
+    assert workshop.undo_label == "Mend a label"
     workshop.undo()
     workshop.undo()
     assert stored_label(workshop, label).design == before
     label_elements.change_element(workshop, label, at, {"text": "x"})
+
+
+@pytest.mark.parametrize(
+    ("gone", "region", "key"),
+    [
+        (0, "US", "identity-missing"),
+        (1, "UK", "lot-missing"),
+        (2, "US", "maker-missing"),
+        (2, "EU", "maker-missing"),
+    ],
+)
+def test_a_text_that_is_wanted_is_put_where_there_is_room(gone: int, region: str, key: str) -> None:
+    others = list(around_it())
+    del others[gone]
+    values = {"business": "Tallow & Tide", "business_address": "3 Quay Row, Saltby, ME 04000"}
+    values["email"] = "hello@tallow.example"
+    case = Case(others=tuple(others), regions=(region,), values=values)
+    (way,) = offered(case, key)
+    assert way.at is None
+    after = replace(case, others=(*others, way.element))
+    told = set(found(after))
+    assert key not in told
+    assert told <= set(found(case))
+    laid = after.check().laid
+    assert not covers_something(laid, len(others))
+    assert not [one for one in laid.findings if one.about == ("element", len(others))]
+
+
+def test_a_full_label_is_offered_no_further_text() -> None:
+    _, lot, who = around_it()
+    full = TextElement(x_mm=2, y_mm=2, w_mm=86, h_mm=48, text="Hearth " * 130, size_pt=9)
+    case = Case(others=(lot, who, full))
+    assert offered(case, "identity-missing") == ()
 
 
 def test_findings_about_other_things_have_no_ways() -> None:

@@ -168,7 +168,7 @@ def test_a_net_weight_that_is_too_small_is_mended_by_one_click_and_undone(
     button(listed, "Make it larger: 14.25 pt").click()
     settle()
     assert small(listed) == []
-    assert shop.undo_label == "Mend the net weight"
+    assert shop.undo_label == "Mend a label"
     after = stored_label(shop, label).design
     pairs = enumerate(zip(before.elements, after.elements, strict=True))
     assert [place for place, (old, new) in pairs if old != new] == [at]

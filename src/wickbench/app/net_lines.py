@@ -158,16 +158,36 @@ def printed_beside(laid: LaidOutLabel, line: NetLine) -> list[Ink]:
     Frames, rules and what lies behind the whole line are its ground, and no information.
     """
     own = line.ink
+    boxes = ink_beside(laid, line.at, line.draws)
+    return [box for box in boxes if own is None or not box.holds(own)]
+
+
+def ink_beside(laid: LaidOutLabel, at: int, own: Sequence[TextDraw]) -> list[Ink]:
+    """Ink of everything but frames, rules and these draws of one element.
+
+    Args:
+        laid: the label.
+        at: place of the element.
+        own: those of its draws that do not count.
+    """
     boxes: list[Ink | None] = []
-    for at, element in enumerate(laid.design.elements):
-        draws = laid.draws_of(at)
+    for place, element in enumerate(laid.design.elements):
+        draws = laid.draws_of(place)
         if isinstance(element, TextElement | FactsElement):
-            mine = line.draws if at == line.at else ()
+            mine = own if place == at else ()
             others = (one for one in _runs(draws) if not any(one is other for other in mine))
             boxes += [around([one]) for one in others]
         elif not isinstance(element, FrameElement | LineElement):
             boxes.append(around(draws))
-    return [box for box in boxes if box is not None and not (own is not None and box.holds(own))]
+    return [box for box in boxes if box is not None]
+
+
+def covers_something(laid: LaidOutLabel, at: int) -> bool:
+    """Whether an element's letters lie over any other ink but its ground."""
+    own = _runs(laid.draws_of(at))
+    inks = [ink for one in own if (ink := around([one])) is not None]
+    others = ink_beside(laid, at, own)
+    return any(ink.meets(one) and not one.holds(ink) for ink in inks for one in others)
 
 
 def _line(laid: LaidOutLabel, text: LaidOutText, said: NetStatement, net_weight: str) -> NetLine:

@@ -1,7 +1,7 @@
-"""Ways to mend the net weight of a label at once: each tried on a layout before it is offered.
+"""Ways to mend the net weight and other texts of a label at once.
 
-A way is offered only when the finding goes and nothing new goes wrong: all text still fits, nothing
-touches anything that it did not touch before. Each is applied as one undoable act.
+Each is tried on a layout before it is offered: the finding must go and nothing new go wrong, all
+text still fit, nothing touch what it did not touch before. Each is applied as one undoable act.
 """
 
 from __future__ import annotations
@@ -15,9 +15,10 @@ from wickbench.app.label_elements import row_at
 from wickbench.app.label_rules import REQUIRED
 from wickbench.app.label_store import element_values
 from wickbench.app.labels import editable_version
-from wickbench.app.net_lines import printed_beside
+from wickbench.app.net_lines import covers_something, printed_beside
 from wickbench.app.net_ways import ways_of
 from wickbench.app.required_texts import required_findings
+from wickbench.app.text_ways import WANTED
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.domain.findings import Finding, Rank
@@ -51,6 +52,7 @@ MENDED: Final = frozenset(
         "net-turned",
         "net-not-in-front",
         "net-pale",
+        *WANTED,
     )
 )
 """Keys of the findings for which ways are looked for."""
@@ -132,7 +134,7 @@ def apply_proposal(
     Raises:
         OutOfRange: the element is no longer there.
     """
-    with workspace.step(N_("Mend the net weight"), origin=origin) as connection:
+    with workspace.step(N_("Mend a label"), origin=origin) as connection:
         version, design = editable_version(connection, label_id)
         values: dict[str, Any] = element_values(proposal.element)
         if proposal.at is None:
@@ -179,6 +181,9 @@ class _Trial:
         except DomainError:
             return False
         after = _troubles(replace(self.check, laid=laid))
+        added = len(laid.design.elements) - 1
+        if way.at is None and covers_something(laid, added):
+            return False
         mended = _same(self.finding) not in after and not _stopped(laid, way.at)
         return mended and (way.whatever or after <= self.before)
 

@@ -11,6 +11,7 @@ from wickbench.app.net_moves import inked, levelled, moved
 from wickbench.app.net_way import Way
 from wickbench.app.required_heights import least_mm
 from wickbench.app.standards import net_rules
+from wickbench.app.text_ways import WANTED, added_texts
 from wickbench.app.texts_marker import N_
 from wickbench.domain.label_panel import front_part
 from wickbench.domain.labels import AnyElement, FactsElement, TextElement
@@ -49,7 +50,9 @@ def ways_of(check: LabelCheck, finding: Finding) -> Iterator[Way]:
     """Every way worth trying for a finding, the simplest first."""
     key = finding.key.removeprefix(REQUIRED)
     line = check.declared
-    if key == "net-missing":
+    if key in WANTED:
+        yield from added_texts(check, key)
+    elif key == "net-missing":
         yield from _added(check)
     elif line is None:
         return

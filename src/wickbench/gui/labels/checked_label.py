@@ -19,8 +19,9 @@ from wickbench.app.net_proposals import (
     is_mended,
     net_proposals,
 )
+from wickbench.app.required_heights import panel_of
 from wickbench.app.run_findings import once
-from wickbench.app.run_told import owners_in
+from wickbench.app.run_told import owners_in, told_key
 from wickbench.app.set_aside import (
     Owned,
     Settled,
@@ -39,14 +40,16 @@ from wickbench.gui.findings_list import FindingsList
 from wickbench.gui.labels.not_checked import NotChecked
 from wickbench.gui.naming import name_attributes
 
+_MOST_TRIED = 200
 _NO_WAY = N_(
     "Neither larger type, capitals, two lines nor a wider box makes room here. Give it room, or "
     "take a larger label."
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable
+    from collections.abc import Callable, Hashable, Iterable
 
+    from wickbench.app.label_check import LabelCheck
     from wickbench.documents.label_layout import LaidOutLabel
     from wickbench.domain.labels import LabelDesign
     from wickbench.gui.finding_row import Goal
@@ -94,6 +97,7 @@ class CheckedLabel(QWidget):
         self._checks: LabelChecks | None = None
         self._shown: ShownLabel | None = None
         self._offers: dict[str, NetProposal] = {}
+        self._tried: dict[Hashable, tuple[NetProposal, ...]] = {}
         self.list = FindingsList(N_("Nothing to mend on this label."))
         self.not_checked = NotChecked(desk.workspace.texts)
         box = QVBoxLayout(self)
@@ -170,11 +174,23 @@ class CheckedLabel(QWidget):
         if not is_mended(check, finding):
             return tuple(self._more_offers(finding))
         found = []
-        for one in net_proposals(check, finding, self._lay_out):
+        for one in self._proposals(check, finding):
             key = f"{finding.key} {one.key}"
             self._offers[key] = one
             found.append((key, texts(one.words, **one.data)))
         return tuple(found)
+
+    def _proposals(self, check: LabelCheck, finding: Finding) -> tuple[NetProposal, ...]:
+        """Ways that work; tried once for a label as it is, since each takes a layout."""
+        candle, values = check.candle, tuple(sorted(check.values.items()))
+        declared_g = candle.declared_net_g if candle is not None else None
+        as_it_is = (check.laid.key, values, check.regions, declared_g, panel_of(check))
+        key = (as_it_is, told_key(finding), finding.about)
+        if key not in self._tried:
+            if len(self._tried) >= _MOST_TRIED:
+                self._tried.clear()
+            self._tried[key] = net_proposals(check, finding, self._lay_out)
+        return self._tried[key]
 
     def _lay_out(self, design: LabelDesign) -> LaidOutLabel:
         desk, shown = self._desk, self._shown

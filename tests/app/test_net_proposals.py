@@ -269,10 +269,14 @@ def test_a_text_that_is_wanted_is_put_where_there_is_room(gone: int, region: str
 
 
 def test_a_full_label_is_offered_no_further_text() -> None:
-    _, lot, who = around_it()
-    full = TextElement(x_mm=2, y_mm=2, w_mm=86, h_mm=48, text="Hearth " * 130, size_pt=9)
-    case = Case(others=(lot, who, full))
+    # A line every 3 mm: no gap is as high as a line of the smallest type, 2.6 mm.
+    rows = [
+        TextElement(x_mm=2, y_mm=2 + 3 * at, w_mm=86, h_mm=3, text="Hearth " * 9, size_pt=7)
+        for at in range(18)
+    ]
+    case = Case(others=(around_it()[2], *rows), net=None)
     assert offered(case, "identity-missing") == ()
+    assert offered(replace(case, others=(around_it()[2], *rows[:9])), "identity-missing")
 
 
 def test_findings_about_other_things_have_no_ways() -> None:

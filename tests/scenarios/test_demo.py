@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import sys
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pdfplumber
@@ -14,35 +12,24 @@ from wickbench.app.measures import measure
 from wickbench.app.papers import write_all_papers
 from wickbench.app.plan_view import view_plan
 from wickbench.app.plans import load_plans
-from wickbench.app.questions import Silent
-from wickbench.app.shelf import Shelf, load_shelf
-from wickbench.app.texts import Texts
-from wickbench.app.workspace import Services, Workspace
 from wickbench.domain.findings import Rank
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from pathlib import Path
 
-DEMO = Path(__file__).resolve().parents[2] / "demo"
-
-
-@pytest.fixture(scope="module")
-def workshop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Workspace]:
-    sys.path.insert(0, str(DEMO))
-    try:
-        import build_demo
-    finally:
-        sys.path.remove(str(DEMO))
-    path = tmp_path_factory.mktemp("demo") / "demo.wickbench"
-    build_demo.build(path)
-    opened = Workspace.open(path, Services(build_demo.DemoClock(), Texts(), Silent()))
-    yield opened
-    opened.close()
+    from demo_papers import DemoPapers
+    from wickbench.app.shelf import Shelf
+    from wickbench.app.workspace import Workspace
 
 
 @pytest.fixture(scope="module")
-def shelf(workshop: Workspace) -> Shelf:
-    return load_shelf(workshop)
+def workshop(demo_papers: DemoPapers) -> Workspace:
+    return demo_papers.workspace
+
+
+@pytest.fixture(scope="module")
+def shelf(demo_papers: DemoPapers) -> Shelf:
+    return demo_papers.shelf
 
 
 PAPERS = ("weigh-sheets", "labels", "vessel-cards", "recipe-cards", "calibration")

@@ -42,6 +42,7 @@ from wickbench.domain.labels import (
     FrameElement,
     LabelDesign,
     LineElement,
+    OrnamentElement,
     PictogramElement,
     PictureElement,
     TextElement,
@@ -561,9 +562,9 @@ def test_the_flat_drawing_stays_for_the_desk() -> None:
     assert len(laid.bent.draws) == len(laid.draws)
 
 
-def test_a_curved_text_is_bent_letter_by_letter() -> None:
-    badge = text_at(80, 15, 30, "ROUND THE TOP", curve="over", h_mm=30.0, size_pt=9)
-    laid = bent(NARROW_ABOVE, badge)
+def test_words_on_a_long_oval_are_bent_letter_by_letter() -> None:
+    said = text_at(50, 15, 80, "ROUND THE TOP", curve="over", h_mm=30.0, size_pt=9)
+    laid = bent(NARROW_ABOVE, said)
     assert laid.bent is not None
     flat, drawn = laid.draws[0], laid.bent.draws[0]
     assert isinstance(flat, CurvedDraw)
@@ -572,6 +573,35 @@ def test_a_curved_text_is_bent_letter_by_letter() -> None:
         x, y = middle_of(one)
         assert middle_of(other) == pytest.approx(laid.bent.ring.to_paper(x, y), abs=1e-9)
         assert other.turn_deg == pytest.approx(one.turn_deg + laid.bent.ring.turn_deg(x))
+
+
+@WAYS
+def test_a_badge_keeps_its_circles_and_its_words_round_one_middle(
+    wall: tuple[float, float],
+) -> None:
+    box = {"x_mm": 120.0, "y_mm": 12.0, "w_mm": 30.0, "h_mm": 30.0}
+    inner = {"x_mm": 125.0, "y_mm": 17.0, "w_mm": 20.0, "h_mm": 20.0}
+    laid = bent(
+        wall,
+        FrameElement(**box, figure="oval"),
+        TextElement(**box, text="ROUND THE TOP", curve="over", size_pt=8),
+        TextElement(**box, text="and below", curve="under", size_pt=8),
+        FrameElement(**inner, figure="oval"),
+        OrnamentElement(**inner, ornament="sprig"),
+    )
+    assert laid.bent is not None
+    middle = laid.bent.ring.to_paper(135, 27)
+    for draw, radius in ((laid.bent.draws[0], 15), (laid.bent.draws[3], 10)):
+        assert isinstance(draw, PathDraw)
+        far = [math.dist(spot, middle) for spot in along(draw.path)]
+        assert far == pytest.approx([radius] * len(far), rel=4e-4)
+    for flat, drawn in zip(laid.draws[1:3], laid.bent.draws[1:3], strict=True):
+        assert isinstance(flat, CurvedDraw)
+        assert isinstance(drawn, CurvedDraw)
+        before = [math.dist(middle_of(one), (135, 27)) for one in flat.letters]
+        assert [math.dist(middle_of(one), middle) for one in drawn.letters] == pytest.approx(before)
+    leaves, turned = points_of(laid.draws[4:]), points_of(laid.bent.draws[4:])
+    assert pdist(turned) == pytest.approx(pdist(leaves), abs=1e-9)
 
 
 def test_numbers_of_a_run_stand_on_a_bent_label_and_nothing_twice() -> None:

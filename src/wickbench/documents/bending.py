@@ -3,7 +3,9 @@
 Letters are not bent: each stands upright on its arc, with the distances it has on a straight
 line, and a line is still one text. Paths are bent truly. Pictures, caution drawings and codes are
 turned as a whole about their middle: a photograph bent looks wrong, and a bent code is not read,
-for its bars are no longer parallel and its modules no squares.
+for its bars are no longer parallel and its modules no squares. What is about as high as wide and
+round, such as a badge of circles, curved words and an ornament, is turned as a whole too, so that
+circles stay circles with one middle.
 """
 
 from __future__ import annotations
@@ -28,7 +30,14 @@ from wickbench.documents.outlines import rectangle
 from wickbench.documents.ring import Ring
 from wickbench.documents.surface import map_path
 from wickbench.documents.text import MM_PER_POINT
-from wickbench.domain.labels import CodeElement, PictogramElement, PictureElement
+from wickbench.domain.labels import (
+    CodeElement,
+    FrameElement,
+    OrnamentElement,
+    PictogramElement,
+    PictureElement,
+    TextElement,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -41,6 +50,7 @@ if TYPE_CHECKING:
 _RIGID: Final = (CodeElement, PictureElement, PictogramElement)
 _SHARE: Final = {"left": 0.0, "centre": 0.5, "right": 1.0}
 _ROUNDS: Final = 2
+_ROUNDISH: Final = (0.75, 4 / 3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,9 +97,22 @@ class BentLabel:
         return max(0.0, -min(xs), -min(ys), max(xs) - self.width_mm, max(ys) - self.height_mm)
 
 
+def keeps_shape(element: Element) -> bool:
+    """Whether an element is turned as a whole and not bent."""
+    if isinstance(element, _RIGID):
+        return True
+    round_one = (
+        isinstance(element, OrnamentElement)
+        or (isinstance(element, TextElement) and bool(element.curve))
+        or (isinstance(element, FrameElement) and element.figure == "oval")
+    )
+    least, most = _ROUNDISH
+    return round_one and least * element.h_mm <= element.w_mm <= most * element.h_mm
+
+
 def bend_element(ring: Ring, element: Element, draws: Iterable[AnyDraw]) -> Iterator[AnyDraw]:
     """What one element draws, bent."""
-    if isinstance(element, _RIGID):
+    if keeps_shape(element):
         middle = (element.x_mm + element.w_mm / 2, element.y_mm + element.h_mm / 2)
         for draw in draws:
             yield _rigid(ring, middle, draw)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from wickbench.documents.affine import turn
-from wickbench.documents.bending import flat_corners
+from wickbench.documents.bending import flat_corners, keeps_shape
 from wickbench.documents.label_checks import check_ink
 from wickbench.documents.label_draws import ImageDraw, PathDraw
 from wickbench.documents.rooms import is_inside
@@ -13,6 +13,7 @@ from wickbench.domain.findings import Finding, Rank
 from wickbench.domain.labels import (
     CodeElement,
     FactsElement,
+    OrnamentElement,
     PictogramElement,
     PictureElement,
 )
@@ -40,7 +41,7 @@ def check_bent(
     """
     if isinstance(element, FactsElement):
         return check_ink(design, flat_corners(ring, bent))
-    key = _key(element)
+    key = _key(element) if keeps_shape(element) else ""
     if not key or all(
         is_inside(design, *ring.to_flat(*spot), margin_mm=0.0, slack_mm=_SLACK_MM)
         for draw in bent
@@ -53,7 +54,7 @@ def check_bent(
 def _key(element: Element) -> str:
     if isinstance(element, CodeElement):
         return "code.outside"
-    if isinstance(element, PictogramElement):
+    if isinstance(element, OrnamentElement | PictogramElement):
         return "ornament.cut"
     covers = isinstance(element, PictureElement) and element.fit == "cover"
     return "label.picture-cut" if isinstance(element, PictureElement) and not covers else ""

@@ -6,7 +6,7 @@ The same can be typed in the form; this shows it.
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPen
@@ -176,7 +176,7 @@ class CropBox(QWidget):
         most = 1.0 - _LEAST - self._now[opposite[self._held]]
         return round(min(max(along[self._held], 0.0), max(most, 0.0)), 3)
 
-    def _changes(self) -> dict[str, float]:
+    def _changes(self) -> dict[str, Any]:
         return {f"crop_{side}": value for side, value in self._now.items()}
 
     def _show_cursor(self, side: str) -> None:

@@ -67,7 +67,7 @@ class Swatches(QListWidget):
         """Mark the one that is stored."""
         self._chosen = key
         self._filling = True
-        self.setCurrentItem(self._item(key))
+        self.setCurrentRow(self._row(key))
         self._filling = False
 
     def keys(self) -> tuple[str, ...]:
@@ -84,13 +84,14 @@ class Swatches(QListWidget):
             item.setToolTip(plain_hint(word))
             item.setSizeHint(QSize(_CELL, _CELL))
             self.addItem(item)
-        self.setCurrentItem(self._item(self._chosen))
+        self.setCurrentRow(self._row(self._chosen))
         self._filling = False
         self._take_height()
 
-    def _item(self, key: str) -> QListWidgetItem | None:
-        every = (self.item(row) for row in range(self.count()))
-        return next((one for one in every if one.data(_KEY) == key), None)
+    def _row(self, key: str) -> int:
+        """The row of a key; -1, which is none, when it is not offered."""
+        rows = (row for row in range(self.count()) if self.item(row).data(_KEY) == key)
+        return next(rows, -1)
 
     def _icon(self, key: str) -> QIcon:
         """The same picture whether chosen or not; the ground tells which one is."""
@@ -150,8 +151,8 @@ class Swatches(QListWidget):
         self._give_up()
 
     def _give_up(self) -> None:
-        item = self.currentItem()
-        if item is not None and item.data(_KEY) != self._chosen:
+        row = self.currentRow()
+        if row >= 0 and self.item(row).data(_KEY) != self._chosen:
             self.show_chosen(self._chosen)
             self.looked_at.emit("")
 

@@ -272,7 +272,7 @@ def test_a_full_label_is_offered_no_further_text() -> None:
     # A line every 3 mm: no gap is as high as a line of the smallest type, 2.6 mm.
     rows = [
         TextElement(x_mm=2, y_mm=2 + 3 * at, w_mm=86, h_mm=3, text="Hearth " * 9, size_pt=7)
-        for at in range(18)
+        for at in range(19)
     ]
     case = Case(others=(around_it()[2], *rows), net=None)
     assert offered(case, "identity-missing") == ()

@@ -73,9 +73,10 @@ LABELS = (
 )
 
 # sheet, stickers used already, lines of (label, candle, lot, count)
-RUNS = (
-    ("Bowls", "White ovals, 2 across", (), (("Oval for bowls", "PB-2", "26-311-A1", 8),)),
-)
+RUNS = (("Bowls", "White ovals, 2 across", (), (("Oval for bowls", "PB-2", "26-311-A1", 8),)),)
+
+# The run that is printed already.
+PRINTED = "Bowls"
 
 # Labels of each candle: its front, its caution sticker.
 CANDLE_LABELS = {

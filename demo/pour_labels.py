@@ -26,7 +26,8 @@ def fill_pour_labels(workspace: Workspace, inputs: ModuleType, keys: Keys) -> No
         for code, (front, caution) in inputs.CANDLE_LABELS.items():
             labels = {"jar_label_id": keys[front], "caution_label_id": keys.get(caution)}
             records.update(connection, "candle", keys[code], labels)
-    _print(workspace, print_runs.run_ids(workspace)[0])
+    runs = {name: run for run, name in print_runs.run_names(workspace).items()}
+    _print(workspace, runs[inputs.PRINTED])
     wanted = runs_from_pour.propose_runs(workspace, keys["plan"])
     made = runs_from_pour.make_runs(workspace, wanted)
     for run in made:

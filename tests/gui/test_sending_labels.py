@@ -149,7 +149,7 @@ def test_a_short_run_is_written_at_once(
     view = run_of(workspace, fill_workshop(workspace), 12)
     ask.path = tmp_path / "labels.pdf"
     said: list[str] = []
-    sending.done.connect(said.append)
+    sending.done.connect(lambda words, _look: said.append(words))
     job = printing.run_job(workspace, view)
     sending.write(job, "Where?", "labels.pdf", partial(printed_text, workspace.texts, "Kept."))
     assert ask.path.exists()
@@ -170,7 +170,7 @@ def test_what_went_to_the_printer_is_recorded_without_a_file(
 
     monkeypatch.setattr("wickbench.gui.labels.sending.asked_printer", answered)
     said: list[str] = []
-    sending.done.connect(said.append)
+    sending.done.connect(lambda words, _look: said.append(words))
     for _ in range(2):  # the first time the person says no
         job = printing.run_job(workspace, view)
         sending.print(job, QWidget(), partial(printed_text, workspace.texts, ""))

@@ -41,11 +41,9 @@ USUAL_SPARE: Final = 1
 NEW, SAME, CHANGED = "new", "same", "changed"
 _MISSING: Final = {"jar": "pour-labels.no-jar-label", "caution": "pour-labels.no-caution"}
 _PROPOSED: Final = {"used": "pour-labels.proposed-used", "only": "pour-labels.proposed-only"}
-_NAMES: Final[dict[tuple[str, ...], str]] = {
-    ("jar",): N_("{pour}: jar labels"),
-    ("lid",): N_("{pour}: lids"),
-    ("caution",): N_("{pour}: caution stickers"),
-}
+_KIND_WORDS: Final = {
+    "jar": N_("jar labels"), "lid": N_("lids"), "caution": N_("caution stickers"),
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -218,11 +216,11 @@ def _run(
     plan = counts.plan
     pour = plan.name or (texts.day(plan.pour_on) if plan.pour_on else texts(N_("Pour")))
     kinds = tuple(dict.fromkeys(line.kind for line in lines))
-    words = _NAMES.get(kinds, N_("{pour}: labels"))
+    said = ", ".join(texts(_KIND_WORDS[kind]) for kind in kinds)
     like = next((run for run in runs if run.sheet_id == sheet_id and run.printer), PrintRun())
     return ProposedRun(
         sheet_id=sheet_id,
-        name=texts(words, pour=pour),
+        name=texts(N_("{pour}: {labels}"), pour=pour, labels=said),
         lines=tuple(lines),
         printer=like.printer,
         tray=like.tray,

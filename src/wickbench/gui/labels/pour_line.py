@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from wickbench.app.pour_label_words import pour_of
 from wickbench.app.texts_marker import N_
@@ -32,11 +32,10 @@ class PourLine(QWidget):
         self._plan: int | None = None
         self.words = label("", "quiet")
         self.again = button(workspace.texts(N_("Compare with the pour…")), "flat")
-        box = QVBoxLayout(self)
-        box.setContentsMargins(0, 0, 0, 0)
-        box.setSpacing(0)
-        box.addWidget(self.words)
-        box.addWidget(self.again, 0, Qt.AlignmentFlag.AlignLeft)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.addWidget(self.words, 1)
+        line.addWidget(self.again, 0, Qt.AlignmentFlag.AlignTop)
         self.again.clicked.connect(lambda: self.pour_requested.emit(self._plan))
         name_attributes(self)
 

@@ -20,6 +20,7 @@ from wickbench.gui.labels.elements_box import button_row
 from wickbench.gui.labels.kept_sheet import KeptSheet
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import button, heading, label
+from wickbench.gui.style_sheet import set_look
 from wickbench.gui.tables.column import Column
 from wickbench.gui.tables.row_model import RowModel
 from wickbench.gui.tables.table_view import TableView
@@ -159,8 +160,9 @@ class PrintHistory(QWidget):
         self._fill()
         self._show()
 
-    def say_done(self, sentence: str) -> None:
+    def say_done(self, sentence: str, look: str = "fine") -> None:
         """Say what went out; gone when another print is chosen."""
+        set_look(self.done, look)
         self.done.setText(sentence)
         self.done.setVisible(bool(sentence))
 

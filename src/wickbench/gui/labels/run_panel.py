@@ -29,6 +29,7 @@ from wickbench.gui.labels.run_order_box import RunOrderBox
 from wickbench.gui.labels.sheet_box import SheetBox
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, heading, label
+from wickbench.gui.style_sheet import set_look
 from wickbench.gui.tables.row_model import RowModel
 from wickbench.gui.tables.table_view import TableView
 
@@ -190,8 +191,9 @@ class RunPanel(QWidget):
         of_them = texts.plural(N_("{n} of them begun"), N_("{n} of them begun"), begun)
         return f"{stickers} {sheets}, {of_them}, {free}"
 
-    def say_done(self, sentence: str) -> None:
+    def say_done(self, sentence: str, look: str = "fine") -> None:
         """Say what was written or printed; gone with the next change."""
+        set_look(self.done, look)
         self.done.setText(sentence)
         self.done.setVisible(True)
 

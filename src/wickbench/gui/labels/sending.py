@@ -33,11 +33,11 @@ class Sending(QObject):
     """One thing at a time goes out.
 
     Signals:
-        done: what to say, once everything is out.
+        done: what to say once everything is out, and the look of it; "quiet" when it was stopped.
         changed: work began, or ended in any way.
     """
 
-    done = Signal(str)
+    done = Signal(str, str)
     changed = Signal()
 
     def __init__(self, workspace: Workspace, ask: Ask, bar: WorkBar) -> None:
@@ -70,7 +70,7 @@ class Sending(QObject):
             return
 
         def after(number: object) -> None:
-            self.done.emit(words(number if isinstance(number, int) else None, path))
+            self.done.emit(words(number if isinstance(number, int) else None, path), "fine")
 
         self._after = after
         if len(job.draws) > _MANY_PAGES or job.stickers >= _MANY_STICKERS:
@@ -89,7 +89,7 @@ class Sending(QObject):
     def _stopped(self) -> None:
         self.changed.emit()
         said = N_("Stopped: nothing was written, and nothing is recorded as printed.")
-        self.done.emit(self._workspace.texts(said))
+        self.done.emit(self._workspace.texts(said), "quiet")
 
     def _failed(self, error: DomainError) -> None:
         self.changed.emit()

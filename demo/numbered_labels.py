@@ -25,8 +25,8 @@ _RULER: Final = {
     "down": SideReadings(first_near_mm=15.5, last_near_mm=225.5, last_far_mm=263.5, size_mm=38.0),
 }
 _NUMBER: Final = {"x_mm": 34.0, "y_mm": 20.7, "w_mm": 26.5, "h_mm": 3.6, "align": "right"}
-# Lot, stickers, number of the first.
-_LINES: Final = (("26-311-B2", 14, 1), ("26-311-B2", 10, 15))
+# Lot and stickers; the second line's numbers go on from the first one's.
+_LINES: Final = (("26-311-B2", 14), ("26-311-B2", 10))
 
 
 def fill_numbered_labels(workspace: Workspace, keys: Keys) -> None:
@@ -40,10 +40,10 @@ def fill_numbered_labels(workspace: Workspace, keys: Keys) -> None:
     run = print_runs.choose_sheet(workspace, None, keys[SHEET])
     print_runs.rename_run(workspace, run, "Numbered, for the winter fair")
     print_runs.choose_printer(workspace, run, "Workroom laser", "hand feed")
-    for lot, count, first in _LINES:
+    for lot, count in _LINES:
         line = {
             "label_id": keys[LABEL], "candle_id": keys["BS-30"], "lot_code": lot,
-            "poured_on": "2026-11-07", "count": count, "first_number": first,
+            "poured_on": "2026-11-07", "count": count,
         }  # fmt: skip
         print_runs.add_line(workspace, run, line)
     print_runs.sort_run(workspace, run, "lot")

@@ -22,6 +22,7 @@ from wickbench.app import (
 )
 from wickbench.app.label_store import stored_label
 from wickbench.app.labels import CAUTION
+from wickbench.app.running_numbers import last_number, numbers_of
 from wickbench.app.used_stickers import kept_sentence
 from wickbench.documents.calibration import crosshairs
 from wickbench.domain.errors import DomainError, OutOfRange
@@ -498,9 +499,15 @@ def test_running_numbers_go_through_both_lines_of_a_lot(
     at = label_elements.add_element(workshop, label, "text")
     label_elements.change_element(workshop, label, at, {"text": "No. {number} of {of}"})
     values = {"label_id": label, "candle_id": kept.bramble, "lot_code": "26-332-A1"}
-    print_runs.add_line(workshop, run, {**values, "count": 8, "first_number": 13})
+    print_runs.add_line(workshop, run, {**values, "count": 8})
     view = view_of(workshop, run)
     path = printing.write_labels(workshop, view, tmp_path / "labels.pdf")
     said = pypdf.PdfReader(path).pages[0].extract_text()
     for number in range(1, 21):
         assert said.count(f"No. {number} of 20") == 1
+    stored = print_runs.print_run(workshop, run)
+    assert numbers_of(stored, stored.lines[1]) == range(13, 21)
+    print_runs.change_line(workshop, stored.lines[1].id, {"first_number": 101})
+    stored = print_runs.print_run(workshop, run)
+    assert numbers_of(stored, stored.lines[1]) == range(101, 109)
+    assert last_number(stored, stored.lines[0]) == 108

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit
 
 from app.label_workshop import fill_workshop
 from documents.scans import Look, scan_of
-from wickbench.app import begun_sheets, labels, print_runs, shelf_edit
+from wickbench.app import begun_sheets, label_elements, labels, print_runs, shelf_edit
 from wickbench.app.print_run_view import sheet_values
 from wickbench.gui.labels.labels_page import LabelsPage
 from wickbench.gui.labels.ruler_dialog import RulerDialog
@@ -186,3 +186,39 @@ def test_another_sheet_has_its_own_drawer(page: LabelsPage) -> None:
     other = shelf_edit.new_item(shop, "sheet", {}, {"page": "A4", "columns": 2, "rows": 2})
     print_runs.choose_sheet(shop, page.desk.run_id, other)
     assert panel.rows == []
+
+
+def test_numbers_begin_where_the_person_says(page: LabelsPage, clock: StandingClock) -> None:
+    shop, box = page.workspace, page.run.panel.order
+    line = page.desk.run.lines[0]
+    assert not box.first.isVisibleTo(box)
+    at = label_elements.add_element(shop, line.label_id or 0, "text")
+    label_elements.change_element(shop, line.label_id or 0, at, {"text": "No. {number} of {of}"})
+    assert box.first_words.text().endswith("1 to 30, begin with")
+    clock.wait(5)
+    box.first.line.setText("twelve")
+    box.first.committed.emit("twelve")
+    assert box.first.trouble.sentence
+    box.first.committed.emit("25")
+    assert page.desk.run.lines[0].first_number == 25
+    assert box.first_words.text().endswith("25 to 54, begin with")
+    page.run.preview.choose(2)
+    assert page.run.sticker_text(2).endswith("number 27")
+
+
+def test_the_order_of_stickers_is_chosen(page: LabelsPage, clock: StandingClock) -> None:
+    shop, box = page.workspace, page.run.panel.order
+    assert not box.order.isVisibleTo(box)  # one line has no order
+    line = page.desk.run.lines[0]
+    values = {"label_id": line.label_id, "candle_id": line.candle_id, "lot_code": "A2", "count": 6}
+    print_runs.add_line(shop, page.desk.run_id, values)
+    assert box.order.isVisibleTo(box)
+    assert not box.begins.isVisibleTo(box)
+    clock.wait(5)
+    box.order.committed.emit("lot")
+    assert box.begins.isVisibleTo(box)
+    box.begins.committed.emit("sheet")
+    assert page.desk.view.sheets == 3  # 30 on two sheets of 21, six on one of their own
+    box.order.committed.emit("line")
+    assert (page.desk.run.sorted_by, page.desk.run.begins) == ("line", "")
+    assert page.desk.view.sheets == 2

@@ -165,7 +165,7 @@ class _Lines:
             return self.maker.caution(wish, design, self.shelf, candle, values=values)
         around_mm = around_of(label.kind, candle, self.shelf)
         values["of"] = str(last_number(self.run, line))
-        numbers = numbers_of(line)
+        numbers = numbers_of(self.run, line)
         made = self.maker.label(design, values, around_mm=around_mm, numbers=numbers)
         checked = self.checks.of(made, candle, values)
         wrong = list(checked.wrong)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.texts_marker import N_
+from wickbench.domain.rounding import half_up
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -12,6 +13,7 @@ if TYPE_CHECKING:
     from wickbench.app.sheet_readings import Compared
     from wickbench.app.texts import Texts
 
+_ONE_DIGIT_MM: Final = 0.1
 MEASURE_WORDS: Final[Mapping[str, str]] = {
     "left_mm": N_("Left margin"),
     "pitch_x_mm": N_("From one to the next, across"),
@@ -39,7 +41,8 @@ def measured_line(texts: Texts, one: Compared) -> str:
     """One measure with its doubt, and what is entered where that is another."""
     units = texts.units
     value = units.full(one.measured.value_mm, "length")
-    doubt = units.read(one.measured.doubt_mm, "length", both=False, step=0.01)
+    digits = 1 if one.measured.doubt_mm >= _ONE_DIGIT_MM else 2
+    doubt = units.full(half_up(one.measured.doubt_mm, digits), "length")
     said = texts(
         N_("{name}: {value}, give or take {doubt}"),
         name=texts(MEASURE_WORDS[one.name]), value=value, doubt=doubt,

@@ -85,7 +85,7 @@ class RunColumns:
                 key="first_number",
                 title=FIRST.label,
                 show=self._numbers,
-                edit_text=lambda row: str(row.first_number or 1),
+                edit_text=lambda row: str(row.first_number or ""),
                 write=lambda row, typed: self._set(row, self._first_value(typed)),
                 about=N_("Running numbers, on labels with the field {number}. Type the first one."),
                 spare=True,
@@ -137,7 +137,7 @@ class RunColumns:
         """First and last number of a line, where its label shows them."""
         if not has_numbers(self._desk.labels, row):
             return "–"
-        numbers = numbers_of(row)
+        numbers = numbers_of(self._desk.run, row)
         return f"{numbers[0]}–{numbers[-1]}"
 
     def _lot_value(self, typed: str) -> dict[str, object]:

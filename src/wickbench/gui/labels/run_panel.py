@@ -139,6 +139,7 @@ class RunPanel(QWidget):
 
     def _connect(self) -> None:
         self.lines.remove_requested.connect(self._remove)
+        self.lines.chosen.connect(self.order.show_line)
         self.used.committed.connect(self._use_first)
         self.printer.committed.connect(self._choose_printer)
         self.new_label.clicked.connect(self.new_label_requested)

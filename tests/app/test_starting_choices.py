@@ -9,7 +9,7 @@ import pytest
 from app.label_workshop import fill_workshop
 from wickbench.app import starting_choices
 from wickbench.app.label_making import LabelMaker
-from wickbench.app.label_paper import is_kraft, seen_on_kraft
+from wickbench.app.label_paper import is_kraft, seen_on_kraft, sheet_is_kraft
 from wickbench.app.label_store import stored_label, stored_labels
 from wickbench.app.labels import CAUTION, STARTING_NAMES
 from wickbench.app.shelf import load_shelf
@@ -113,6 +113,9 @@ def test_kraft_is_known_by_its_word_and_a_label_by_its_size(workshop: Workspace)
     assert not seen_on_kraft(load_shelf(workshop), design)
     _write_surface(workshop, kept.circles, "kraft")
     assert seen_on_kraft(load_shelf(workshop), design, kept.circles)
+    assert sheet_is_kraft(load_shelf(workshop), kept.circles)
+    assert not sheet_is_kraft(load_shelf(workshop), kept.three_by_seven)
+    assert not sheet_is_kraft(load_shelf(workshop), None)
     assert not seen_on_kraft(load_shelf(workshop), LabelDesign(width_mm=40.0, height_mm=42.0))
 
 

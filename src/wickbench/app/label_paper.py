@@ -19,6 +19,16 @@ def is_kraft(surface: object) -> bool:
     return _KRAFT in str(surface or "").casefold()
 
 
+def sheet_is_kraft(shelf: Shelf, sheet_id: int | None) -> bool:
+    """Whether a sheet's paper is brown."""
+    sheet = shelf.materials.get(sheet_id) if sheet_id is not None else None
+    return (
+        sheet is not None
+        and isinstance(sheet.details, SheetMeasures)
+        and is_kraft(sheet.details.surface)
+    )
+
+
 def seen_on_kraft(shelf: Shelf, design: LabelDesign, sheet_id: int | None = None) -> bool:
     """Whether a label is seen on kraft: the sheet in hand decides, else any of its size.
 

@@ -17,7 +17,9 @@ from PySide6.QtWidgets import (
 from typing_extensions import override
 
 from wickbench.app import print_runs
+from wickbench.app.label_paper import sheet_is_kraft
 from wickbench.app.texts_marker import N_
+from wickbench.gui.labels.papers import paper_colour
 from wickbench.gui.labels.run_panel import RunPanel
 from wickbench.gui.labels.sheet_preview import SheetPreview
 from wickbench.gui.naming import accessible, name_attributes
@@ -159,7 +161,8 @@ class RunWidget(QWidget):
         sheets = self._sheets()
         if self.sheet_no not in sheets:
             self.sheet_no = next((one for one in sheets if one >= self.sheet_no), sheets[-1])
-        self.preview.show_run(view.sheet, view.pages, self.sheet_no, self._used())
+        paper = paper_colour(kraft=sheet_is_kraft(self._desk.shelf, view.run.sheet_id))
+        self.preview.show_run(view.sheet, view.pages, self.sheet_no, self._used(), paper)
         at = sheets.index(self.sheet_no)
         for one in (self.previous_sheet, self.next_sheet, self.sheet_words):
             one.setVisible(len(sheets) > 1)

@@ -9,6 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QPen
 
 from wickbench.documents.outlines import figure
 from wickbench.documents.sheet_layout import SheetPages, draw_sheet
+from wickbench.gui.labels.papers import WHITE
 from wickbench.gui.painting import ScreenSurface, painter_path
 
 if TYPE_CHECKING:
@@ -29,6 +30,7 @@ def paint_sheet(
     sheet_no: int = 0,
     used: frozenset[int] = frozenset(),
     small: bool = False,
+    paper: str = WHITE,
 ) -> None:
     """Paint a sheet: edges of stickers, crosses on used ones, and the labels.
 
@@ -40,6 +42,7 @@ def paint_sheet(
         sheet_no: which sheet of it.
         used: stickers that are gone.
         small: lines and crosses are too fine to see; free stickers are filled instead.
+        paper: colour of the stickers' paper.
     """
     if sheet is None:
         return
@@ -51,7 +54,7 @@ def paint_sheet(
             if small:
                 _paint_small(painter, sheet, index, gone=index in used)
             else:
-                _paint_sticker(painter, sheet, index, gone=index in used)
+                _paint_sticker(painter, sheet, index, None if index in used else paper)
     painter.restore()
     if pages is None or not pages.on_sheet(sheet_no):
         return
@@ -74,14 +77,15 @@ def _paint_small(painter: QPainter, sheet: StickerSheet, index: int, *, gone: bo
     painter.strokePath(path, pen)
 
 
-def _paint_sticker(painter: QPainter, sheet: StickerSheet, index: int, *, gone: bool) -> None:
+def _paint_sticker(painter: QPainter, sheet: StickerSheet, index: int, paper: str | None) -> None:
+    """A sticker on its paper; one without paper is gone and crossed out."""
     box = sheet.sticker(index)
     sides = (box.x_mm, box.y_mm, box.w_mm, box.h_mm)
-    painter.strokePath(
-        painter_path(figure(sheet.shape, *sides, corner_mm=sheet.corner_mm)),
-        QPen(QColor(_STICKER_LINE), 0.25),
-    )
-    if gone:
+    path = painter_path(figure(sheet.shape, *sides, corner_mm=sheet.corner_mm))
+    if paper is not None:
+        painter.fillPath(path, QColor(paper))
+    painter.strokePath(path, QPen(QColor(_STICKER_LINE), 0.25))
+    if paper is None:
         painter.setPen(QPen(QColor(_CROSS_LINE), 0.4))
         inner = box.inset(0.15 * min(box.w_mm, box.h_mm))
         painter.drawLine(QPointF(inner.x_mm, inner.y_mm), QPointF(inner.right_mm, inner.bottom_mm))

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
 from wickbench.gui.fonts import scaled
+from wickbench.gui.labels.papers import WHITE
 from wickbench.gui.labels.sheet_painting import paint_sheet
 from wickbench.gui.naming import accessible
 from wickbench.gui.theme import Colours, colours_of
@@ -69,6 +70,7 @@ class SheetPreview(QWidget):
         self.pages: SheetPages | None = None
         self.sheet_no = 0
         self.used: frozenset[int] = frozenset()
+        self.paper = WHITE
         self.current: int | None = None
         self.real_size = False
         self._kept: tuple[object, QPixmap] | None = None
@@ -84,8 +86,10 @@ class SheetPreview(QWidget):
         pages: SheetPages | None,
         sheet_no: int,
         used: frozenset[int],
+        paper: str = WHITE,
     ) -> None:
-        """Show one sheet of a run; ``used`` are the stickers gone from this sheet."""
+        """Show one sheet of a run on its paper; ``used`` are the stickers gone from this sheet."""
+        self.paper = paper
         self.sheet, self.pages, self.sheet_no, self.used = sheet, pages, sheet_no, used
         if sheet is None or (self.current is not None and self.current >= sheet.count):
             self.current = None
@@ -181,7 +185,7 @@ class SheetPreview(QWidget):
     def _paper(self) -> QPixmap:
         """The page as a picture, painted once for a size and a run."""
         ratio, scale = self.devicePixelRatioF(), self.pixels_per_mm
-        key = (ratio, round(scale, 6), self.sheet, self.sheet_no, self.used)
+        key = (ratio, round(scale, 6), self.sheet, self.sheet_no, self.used, self.paper)
         if self._kept is None or self._kept[0] != key:
             page = self.page_rect
             picture = QPixmap(QSize(int(page.width() * ratio) + 1, int(page.height() * ratio) + 1))
@@ -190,7 +194,7 @@ class SheetPreview(QWidget):
             painter = QPainter(picture)
             paint_sheet(
                 painter, scale, self.sheet, self.pages, sheet_no=self.sheet_no, used=self.used,
-                small=self.small,
+                small=self.small, paper=self.paper,
             )  # fmt: skip
             painter.end()
             self._kept = (key, picture)

@@ -111,6 +111,13 @@ def test_the_choices_tell_their_size_and_that_they_are_curved() -> None:
     ]
 
 
+def test_the_overlap_that_a_person_chose_is_kept_when_a_wrap_is_fitted_again() -> None:
+    wrap = replace(FRONT, shape="wrap", overlap_mm=8.0)
+    _, plan = fit_choices(TUMBLER, TEXTS, wrap, LETTER)[0]
+    assert plan.size.overlap_mm == 8.0
+    assert plan.size.width_mm == pytest.approx(math.pi * 80 + 8, abs=0.051)
+
+
 def test_a_front_label_on_a_straight_wall_stays_a_plain_rectangle() -> None:
     made = fitted_design(replace(FRONT, shape="rounded"), wrap_plan(TUMBLER, TEXTS, share=0.4))
     assert (made.shape, made.overlap_mm, made.wrap_top_mm) == ("rounded", 0.0, 0.0)

@@ -33,6 +33,7 @@ from wickbench.documents.surface import RecordingSurface
 from wickbench.documents.text import shape
 from wickbench.documents.wall_map import WallMap
 from wickbench.domain.labels import FrameElement, LabelDesign, PictureElement, TextElement
+from wickbench.domain.starting_labels import STARTING, starting_design
 from wickbench.domain.wrap_fit import Wall, Zone, fit_wrap
 
 if TYPE_CHECKING:
@@ -227,6 +228,25 @@ def test_the_beginning_of_a_wrap_lies_over_its_end_and_nothing_of_the_end_shows_
     red = [x for x in range(picture.width) if picture.getpixel((x, row)) == (255, 0, 0)]
     assert max(red) / PER_MM == pytest.approx(39.0, abs=0.2)
     assert (max(red) - min(red)) / PER_MM == pytest.approx(math.pi * 78 - 236.0, abs=0.3)
+
+
+@pytest.mark.parametrize("name", [one for one, kept in STARTING.items() if kept.kind == "jar"])
+def test_nothing_of_any_design_is_seen_beside_its_vessel_from_any_side(name: str) -> None:
+    """By the outline of a cone from far away: x² ≤ r(z)², straight from foot to rim."""
+    zone = Zone(GLASS, 10.0, 88.0)
+    size = fit_wrap(zone)
+    wrap = starting_design(
+        name, size.width_mm, size.height_mm, shape="wrap", overlap_mm=size.overlap_mm
+    )
+    bent = replace(wrap, wrap_bottom_mm=size.bottom_mm, wrap_top_mm=size.top_mm)
+    for design in (bent, starting_design(name, 62.0, 36.0)):
+        on = lay_on_wall(laid_out(design), GLASS, zone.middle_mm)
+        for degrees in (0.0, 75.0, 190.0):
+            for item in seen_from_front(on, degrees).items:
+                if isinstance(item, FrontArea):
+                    x, y = points(item.path).T
+                    edge = np.interp(-y, [0.0, 96.0], [33.0, 41.0])
+                    assert np.all(np.abs(x) <= edge + 1e-6)
 
 
 def test_what_bleeds_is_cut_and_what_lies_behind_is_not_there() -> None:

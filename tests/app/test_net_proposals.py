@@ -279,6 +279,19 @@ def test_a_full_label_is_offered_no_further_text() -> None:
     assert offered(replace(case, others=(around_it()[2], *rows[:9])), "identity-missing")
 
 
+def test_nothing_is_put_between_large_letters() -> None:
+    # The box of a large title holds a small line whole; that makes the title no ground for it.
+    title = TextElement(x_mm=2, y_mm=2, w_mm=86, h_mm=38, text="Agy", size_pt=110, min_size_pt=110)
+    _, lot, who = around_it()
+    case = Case(others=(title, replace(lot, y_mm=40.0), replace(who, y_mm=44.0, h_mm=3.0)))
+    for way in offered(case, "identity-missing"):
+        laid = replace(case, others=(*case.others, way.element)).check().laid
+        assert not covers_something(laid, 3)
+    over = replace(title, x_mm=30.0, y_mm=18.0, w_mm=10.0, h_mm=4.0, text="x", size_pt=6.0)
+    covered = replace(case, others=(*case.others, replace(over, min_size_pt=6.0))).check().laid
+    assert covers_something(covered, 3)
+
+
 def test_findings_about_other_things_have_no_ways() -> None:
     told = required_findings(Case(caution=False).check()).wrong
     case = Case(caution=False)

@@ -155,39 +155,46 @@ def around(draws: Iterable[AnyDraw]) -> Ink | None:
 def printed_beside(laid: LaidOutLabel, line: NetLine) -> list[Ink]:
     """Ink of all other information: texts line by line, codes, pictures and drawings.
 
-    Frames, rules and what lies behind the whole line are its ground, and no information.
+    Frames, rules and pictures that lie behind the whole line are its ground, and no information.
     """
     own = line.ink
-    boxes = ink_beside(laid, line.at, line.draws)
-    return [box for box in boxes if own is None or not box.holds(own)]
+    every = ink_beside(laid, line.at, line.draws) if own is not None else []
+    return [box for box, drawn in every if own is None or not (drawn and box.holds(own))]
 
 
-def ink_beside(laid: LaidOutLabel, at: int, own: Sequence[TextDraw]) -> list[Ink]:
+def ink_beside(laid: LaidOutLabel, at: int, own: Sequence[TextDraw]) -> list[tuple[Ink, bool]]:
     """Ink of everything but frames, rules and these draws of one element.
 
     Args:
         laid: the label.
         at: place of the element.
         own: those of its draws that do not count.
+
+    Returns:
+        boxes, and whether each is drawn rather than written: that can be a ground for text.
     """
-    boxes: list[Ink | None] = []
+    boxes: list[tuple[Ink | None, bool]] = []
     for place, element in enumerate(laid.design.elements):
         draws = laid.draws_of(place)
         if isinstance(element, TextElement | FactsElement):
             mine = own if place == at else ()
             others = (one for one in _runs(draws) if not any(one is other for other in mine))
-            boxes += [around([one]) for one in others]
+            boxes += [(around([one]), False) for one in others]
         elif not isinstance(element, FrameElement | LineElement):
-            boxes.append(around(draws))
-    return [box for box in boxes if box is not None]
+            boxes.append((around(draws), True))
+    return [(box, drawn) for box, drawn in boxes if box is not None]
+
+
+def lies_on(ink: Ink, others: Iterable[tuple[Ink, bool]]) -> bool:
+    """Whether ink lies on any other but its ground."""
+    return any(ink.meets(other) and not (drawn and other.holds(ink)) for other, drawn in others)
 
 
 def covers_something(laid: LaidOutLabel, at: int) -> bool:
-    """Whether an element's letters lie over any other ink but its ground."""
+    """Whether an element's letters lie over any other ink but their ground."""
     own = _runs(laid.draws_of(at))
-    inks = [ink for one in own if (ink := around([one])) is not None]
     others = ink_beside(laid, at, own)
-    return any(ink.meets(one) and not one.holds(ink) for ink in inks for one in others)
+    return any(lies_on(ink, others) for one in own if (ink := around([one])) is not None)
 
 
 def _line(laid: LaidOutLabel, text: LaidOutText, said: NetStatement, net_weight: str) -> NetLine:

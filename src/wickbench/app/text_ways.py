@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import product
 from typing import TYPE_CHECKING, Final
 
-from wickbench.app.net_lines import Ink, ink_beside
+from wickbench.app.net_lines import Ink, ink_beside, lies_on
 from wickbench.app.net_way import Way
 from wickbench.app.texts_marker import N_
 from wickbench.documents.rooms import is_inside
@@ -62,7 +62,9 @@ def added_texts(check: LabelCheck, key: str) -> Iterator[Way]:
                 )  # fmt: skip
 
 
-def _free_spot(design: LabelDesign, taken: Sequence[Ink], wide: float, high: float) -> Ink | None:
+def _free_spot(
+    design: LabelDesign, taken: Sequence[tuple[Ink, bool]], wide: float, high: float
+) -> Ink | None:
     """A box that lies on no ink, as near to the middle as can be; ``None`` without room.
 
     Looked for on a coarse grid: three places across, in steps down.
@@ -78,8 +80,7 @@ def _free_spot(design: LabelDesign, taken: Sequence[Ink], wide: float, high: flo
     free = (
         spot
         for spot in sorted(spots, key=lambda one: abs(one.top - middle))
-        if not any(spot.meets(one) and not one.holds(spot) for one in taken)
-        and _lies_inside(design, spot)
+        if _lies_inside(design, spot) and not lies_on(spot, taken)
     )
     return next(free, None)
 

@@ -15,13 +15,16 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 sys.path.insert(0, str(Path(__file__).parent))
 
 import build_demo
+from code_labels import BOX_LABEL
 from PySide6.QtCore import QSize
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from wickbench.app.plans import load_plans
 from wickbench.app.questions import Silent
 from wickbench.app.user_settings import UserSettings
 from wickbench.app.workspace import Services
+from wickbench.gui.labels.gallery import Gallery
+from wickbench.gui.labels.labels_page import LabelsPage
 from wickbench.gui.main_window import MainWindow
 from wickbench.main import make_texts
 
@@ -32,6 +35,8 @@ SHOTS = (
     ("pour-plan", "light", "vessels", "pour_plan"),
     ("pour-plan-dark", "dark", "recipes", "pour_plan"),
     ("labels", "light", "", "labels"),
+    ("label-canvas", "light", "", "labels"),
+    ("gallery", "light", "", "labels"),
     ("bench", "light", "", "bench"),
 )
 
@@ -68,12 +73,32 @@ def _take(path: Path, user: UserSettings, shot: tuple[str, str, str]) -> None:
         window.workbench.go(page, plan if page == "bench" else None)
         if dock:
             window.workbench.go(dock)
+    _settle(window)
+    seen = _acted(window, name)
+    seen.grab().save(str(PICTURES / f"{name}.png"))
+    window.close()
+    print(PICTURES / f"{name}.png")
+
+
+def _acted(window: MainWindow, name: str) -> QWidget:
+    """Do what a picture needs beside its page; gives what is to be seen."""
+    page = window.workbench.pages.get("labels") if window.workbench is not None else None
+    if not isinstance(page, LabelsPage) or name not in {"label-canvas", "gallery"}:
+        return window
+    if name == "gallery":
+        page.begin_label()
+        _settle(window)
+        return next(one for one in page.findChildren(Gallery) if one.isVisible())
+    boxes = next(one.id for one in page.desk.labels.values() if one.name == BOX_LABEL)
+    page.show_begun(boxes)
+    _settle(window)
+    return window
+
+
+def _settle(window: MainWindow) -> None:
     for _ in range(20):
         window.resize(SIZE)  # the offscreen screen is smaller; the window fits itself to it once
         QApplication.processEvents()
-    window.grab().save(str(PICTURES / f"{name}.png"))
-    window.close()
-    print(PICTURES / f"{name}.png")
 
 
 if __name__ == "__main__":

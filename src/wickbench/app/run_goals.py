@@ -27,13 +27,16 @@ _BY_KEY: Final[Mapping[str, str]] = {
     "print.no-candle": LINES,
     "print.lot-empty": LINES,
     "print.business-empty": "business",
-    "print.hazard-label-not-made": "settings/region",
+    "required.business-empty": "business",
+    "required.hazard-label-not-made": "settings/region",
 }
 _OF_CANDLE: Final[Mapping[str, tuple[str, str]]] = {
     "print.fields-empty": ("candles", "id"),
-    "print.panel-unknown": ("vessels", "vessel_id"),
+    "required.panel-unknown": ("vessels", "vessel_id"),
+    "required.identity-unknown": ("candles", "id"),
+    "required.caution-missing": ("candles", "id"),
 }
-"""Page, and which of the candle's keys is the record there."""
+"""Page, and which of the candle's keys is the record there; the line while it has no candle."""
 _ONLY_TOLD: Final = frozenset(("sheet.partly-used", "sheet.actual-size"))
 _PAGES: Final[Mapping[str, str]] = {
     "candle": "candles",
@@ -61,9 +64,9 @@ def run_goal(finding: Finding, view: RunView, shelf: Shelf) -> Goal | None:
     if finding.key in _BY_KEY:
         where = _BY_KEY[finding.key]
         return (where, line.id if line is not None and where == LINES else None)
-    if candle is not None and finding.key in _OF_CANDLE:
+    if line is not None and finding.key in _OF_CANDLE:
         where, name = _OF_CANDLE[finding.key]
-        return (where, getattr(candle, name))
+        return (where, getattr(candle, name)) if candle is not None else (LINES, line.id)
     if about and about[0] in _PAGES:
         return _page(about)
     return _of_label(finding, line, about)

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 from app.label_workshop import fill_workshop
 from wickbench.app import print_runs, shelf_edit
 from wickbench.app.label_store import stored_label
-from wickbench.app.labels import new_label
+from wickbench.app.labels import change_design, new_label
 from wickbench.domain.labels import FrameElement
 from wickbench.gui.labels.gallery import Gallery
 from wickbench.gui.labels.labels_page import LABELS, LabelsPage
@@ -192,7 +192,25 @@ def test_the_print_run_shows_the_label_on_its_vessel(page: LabelsPage) -> None:
     side = page.side_panel.vessel
     assert side.isVisible()
     assert side.picture.front is not None
-    assert "of the way round" in side.words.text()
+    share = round(100 * 62 / (math.pi * (66 + 16 * 49 / 96)))  # by similar triangles
+    assert f"covers {share} % of the way round" in side.words.text()
+
+
+def test_the_chosen_line_of_a_run_shows_its_own_label(
+    page: LabelsPage, shop: Workspace, kept: Kept
+) -> None:
+    wide = new_label(shop, "hush")
+    change_design(shop, wide, {"width_mm": 93.2})
+    run = page.desk.run_id
+    line = {"label_id": wide, "candle_id": kept.bramble, "count": 1}
+    _, second = print_runs.add_line(shop, run, line)
+    page.tabs.setCurrentIndex(0)
+    settle()
+    page.run.panel.lines.go_to(second)
+    settle()
+    around = math.pi * (66 + 16 * 49 / 96)  # by similar triangles
+    share = round(100 * 93.2 / around)
+    assert f"covers {share} % of the way round" in page.side_panel.vessel.words.text()
 
 
 def test_size_and_shape_are_typed_in_a_fold_that_stays_open(

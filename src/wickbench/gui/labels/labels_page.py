@@ -211,7 +211,7 @@ class LabelsPage(Page):
         self.show_side(shown=self.tabs.currentIndex() == RUN or (editing and not is_caution))
 
     def _show_candle(self) -> None:
-        self.side_panel.show_candle(self.run.shown_candle())
+        self.side_panel.show_candle(self.run.shown_candle(), self.run.shown_entry())
 
     def _show_buttons(self) -> None:
         view = self.desk.view

@@ -204,6 +204,14 @@ class RunWidget(QWidget):
         self.preview.setAccessibleDescription(words)
         self.open_label.setVisible(self._entry() is not None)
 
+    def shown_entry(self) -> int | None:
+        """Entry of the run on the chosen sticker, else of the chosen line; ``None`` for none."""
+        entry, key = self._entry(), self.panel.lines.current_key
+        if entry is not None:
+            return entry
+        chosen = (at for at, line in enumerate(self._desk.view.lines) if line.id == key)
+        return next(chosen, None)
+
     def _entry(self) -> int | None:
         index = self.preview.current
         return None if index is None else self._desk.entry_at(self.sheet_no, index)

@@ -80,8 +80,13 @@ class SidePanel(QWidget):
         box.addWidget(self.state)
         box.addStretch(1)
 
-    def show_candle(self, candle: Candle | None) -> None:
-        """Show a candle's caution sticker and vessel."""
+    def show_candle(self, candle: Candle | None, entry: int | None = None) -> None:
+        """Show a candle's caution sticker, and its vessel with its label on it.
+
+        Args:
+            candle: in hand.
+            entry: of the print run in hand, whose label is shown when it is a jar's.
+        """
         self._caution, self._trouble = self._chosen(), ""
         made = self._made(candle)
         self.caution.show_label(made.laid if made is not None else None)
@@ -89,7 +94,7 @@ class SidePanel(QWidget):
         self.edit.setVisible(self._caution is not None)
         self.make.setVisible(self._caution is None)
         self._say_caution(made, candle)
-        self._show_vessel(candle)
+        self._show_vessel(candle, entry)
 
     def _chosen(self) -> StoredLabel | None:
         """The caution sticker of the run, else any."""
@@ -140,25 +145,28 @@ class SidePanel(QWidget):
             height_mm=design.height_mm,
         )
 
-    def _show_vessel(self, candle: Candle | None) -> None:
+    def _show_vessel(self, candle: Candle | None, entry: int | None) -> None:
         workspace = self._desk.workspace
         drawing, on = None, None
         if candle is not None:
             view = view_candle(candle, self._desk.shelf, workspace.settings, workspace.texts)
-            drawing, laid = view.drawing, self._jar_label(candle)
+            drawing, laid = view.drawing, self._jar_label(candle, entry)
             if laid is not None and view.vessel is not None:
                 on = label_on_vessel(laid, view.vessel, drawing)
         self.vessel.show_vessel(drawing, on)
         self.vessel_heading.setVisible(drawing is not None)
         self.state.setText(candle.name if candle is not None and drawing is not None else "")
 
-    def _jar_label(self, candle: Candle) -> LaidOutLabel | None:
-        """The candle's label in this print run."""
+    def _jar_label(self, candle: Candle, entry: int | None) -> LaidOutLabel | None:
+        """The jar's label in hand, else the first of the candle in this print run."""
         view = self._desk.view
-        for line, made, stored in zip(view.lines, view.made, view.labels, strict=True):
-            if line.candle_id == candle.id and stored.kind == "jar":
-                return made.laid
-        return None
+        fits = [
+            line.candle_id == candle.id and stored.kind == "jar"
+            for line, stored in zip(view.lines, view.labels, strict=True)
+        ]
+        if entry is not None and entry < len(fits) and fits[entry]:
+            return view.made[entry].laid
+        return view.made[fits.index(True)].laid if any(fits) else None
 
     def _edit(self) -> None:
         if self._caution is not None:

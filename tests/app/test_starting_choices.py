@@ -79,6 +79,13 @@ def test_each_is_begun_as_one_step_in_the_measures_asked_for(
     assert label.id not in {one.id for one in stored_labels(workshop)}
 
 
+def test_a_second_label_of_a_design_has_a_name_of_its_own(workshop: Workspace) -> None:
+    (usual,) = choices(workshop)
+    for _ in range(3):
+        starting_choices.begin(workshop, "hush", usual)
+    assert {one.name for one in stored_labels(workshop)} == {"Hush", "Hush 2", "Hush 3"}
+
+
 def test_a_vessel_is_gone_round_by_what_belongs_on_its_wall(workshop: Workspace) -> None:
     fill_workshop(workshop)
     (round_it,) = [one for one in choices(workshop) if one.key.startswith("vessel-")]

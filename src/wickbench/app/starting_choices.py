@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import count
 from typing import TYPE_CHECKING, Final
 
 from wickbench.app.label_making import MadeLabel
 from wickbench.app.label_paper import is_kraft
-from wickbench.app.label_store import caution_values
+from wickbench.app.label_store import caution_values, stored_labels
 from wickbench.app.label_values import LabelSubject, label_values, sample_values
 from wickbench.app.label_wraps import WrapPlan, outside_of, takes_label_round, wrap_plan
 from wickbench.app.labels import CAUTION, STARTING_NAMES, USUAL_STICKER, begin_label, usual_wish
@@ -161,7 +162,8 @@ def begin(workspace: Workspace, starting: str, what: MadeFor, *, origin: object 
     Returns:
         the label's key.
     """
-    name = workspace.texts({**STARTING_NAMES, CAUTION: _CAUTION_NAME}[starting]).partition(":")[0]
+    words = workspace.texts({**STARTING_NAMES, CAUTION: _CAUTION_NAME}[starting])
+    name = _free_name(workspace, words.partition(":")[0])
     if starting == CAUTION:
         wish = caution_values(usual_wish(workspace))
         return begin_label(workspace, _empty(what), name, wish, origin=origin)
@@ -177,6 +179,13 @@ def title_at(design: LabelDesign) -> int | None:
     ]
     named = [one for one in texts if "{candle}" in getattr(design.elements[one[2]], "text", "")]
     return max(named or texts)[2] if texts else None
+
+
+def _free_name(workspace: Workspace, name: str) -> str:
+    """The name, with a number behind it when another label has it already."""
+    taken = {one.name for one in stored_labels(workspace)}
+    numbered = (workspace.texts(N_("{name} {number}"), name=name, number=str(n)) for n in count(2))
+    return name if name not in taken else next(one for one in numbered if one not in taken)
 
 
 # -- what it is made for ---------------------------------------------------------------------------

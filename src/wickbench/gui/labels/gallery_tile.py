@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 _PAD: Final = 10
 _RADIUS: Final = 6.0
-_LINES: Final = 4  # of words below the miniature: the name, two of character, the paper
+_LINES: Final = 5  # of words below the miniature: the name, its character, the paper
 _ROOM: Final = 132
 _ARROWS: Final = {
     Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0),

@@ -19,6 +19,7 @@ _CAP: Final = 48
 """Brighter edges count no more than this: print on a sheet must not drown its die lines."""
 _SMOOTH_MM: Final = 0.5
 _JOIN_MM: Final = 0.5
+_VALLEY: Final = 0.6
 _NOISE: Final = 5.0
 _LEAST_PART: Final = 0.12
 
@@ -85,7 +86,8 @@ def peaks(profile: Sequence[float], pixels_per_mm: float, aside_mm: float = 1.0)
     top = max(inner) - ground
     least = ground + max(_NOISE * spread, _LEAST_PART * top, 0.05)
     found: list[Edge] = []
-    for start, end in _stretches(smooth, least, aside, round(_JOIN_MM * pixels_per_mm)):
+    stretches = _stretches(smooth, least, aside, round(_JOIN_MM * pixels_per_mm))
+    for start, end in (part for one in stretches for part in _hills(smooth, *one, ground)):
         weights = [max(0.0, smooth[at] - ground) for at in range(start, end)]
         whole = sum(weights)
         middle = sum(at * w for at, w in zip(range(start, end), weights, strict=True)) / whole
@@ -117,3 +119,13 @@ def _stretches(
         else:
             found.append((at, at + 1))
     return found
+
+
+def _hills(values: Sequence[float], start: int, end: int, ground: float) -> list[tuple[int, int]]:
+    """A stretch cut where a valley lies between two hills: edges of neighbours run together."""
+    for cut in range(start + 1, end - 1):
+        lower = min(max(values[start:cut]), max(values[cut + 1 : end])) - ground
+        is_lowest = values[cut] == min(values[max(start, cut - 1) : cut + 2])
+        if is_lowest and values[cut] - ground < _VALLEY * lower:
+            return [(start, cut), *_hills(values, cut, end, ground)]
+    return [(start, end)]

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 from PySide6.QtCore import QEvent, QPoint, Qt
+from PySide6.QtGui import QAction
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QLineEdit
 
@@ -287,6 +288,34 @@ def test_a_picture_is_cut_by_hand_and_by_typing(
     shop.undo()
     QApplication.processEvents()
     assert chosen(page, shop).crop_left == 0.0
+
+
+def test_a_colour_is_chosen_from_a_menu_of_inks(
+    page: LabelsPage, shop: Workspace, clock: StandingClock
+) -> None:
+    panel = add(page, "ornament")
+    assert panel.choose_colour.isVisible()
+    ink(panel, "colour_2f4a35")
+    assert chosen(page, shop).colour == "#2f4a35"
+    panel = add(page, "frame")
+    ink(panel, "fill_f4e8d0")
+    assert chosen(page, shop).fill == "#f4e8d0"
+    assert panel.forms["frame"].fields["fill"].text() == "#f4e8d0"
+    clock.wait(5)
+    ink(panel, "fill_none")
+    assert chosen(page, shop).fill == ""
+    shop.undo()
+    QApplication.processEvents()
+    assert chosen(page, shop).fill == "#f4e8d0"
+    assert not add(page, "picture").choose_colour.isVisible()
+
+
+def ink(panel: ElementPanel, name: str) -> None:
+    """Choose by the menu, whichever part of it that stands in."""
+    found = panel.colours.findChild(QAction, name)
+    assert isinstance(found, QAction)
+    found.trigger()
+    QApplication.processEvents()
 
 
 def test_the_list_tells_what_is_new(page: LabelsPage) -> None:

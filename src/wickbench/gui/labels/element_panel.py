@@ -7,8 +7,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from wickbench.app import label_elements, type_styles
 from wickbench.app.edit import read_field
@@ -30,6 +29,7 @@ from wickbench.domain.errors import DomainError
 from wickbench.gui.fields.choice_field import ChoiceField
 from wickbench.gui.fields.line_field import LineField
 from wickbench.gui.fields.note_field import NoteField
+from wickbench.gui.labels.colour_menu import ColourMenu
 from wickbench.gui.labels.crop_box import CropBox
 from wickbench.gui.labels.drawing_chooser import DrawingChooser
 from wickbench.gui.labels.facts_list import FactsList
@@ -71,7 +71,9 @@ class ElementPanel(QWidget):
         self.type_style = button(texts(N_("Type style")))
         self.type_style.setMenu(self._style_menu())
         self.choose_picture = button(texts("Picture…"))
-        self.choose_colour = button(texts("Colour…"))
+        self.choose_colour = button(texts(N_("Colour")))
+        self.colours = ColourMenu(texts, self)
+        self.choose_colour.setMenu(self.colours)
         self.hint = label(texts(_HINT), "quiet")
         self.drawings = DrawingChooser(texts)
         self.facts = FactsList(texts)
@@ -99,7 +101,7 @@ class ElementPanel(QWidget):
 
     def _connect(self) -> None:
         self.choose_picture.clicked.connect(self._picture)
-        self.choose_colour.clicked.connect(self._colour)
+        self.colours.chosen.connect(self._store)
         self.drawings.drafted.connect(self.drafted)
         self.drawings.picked.connect(self._store)
         self.facts.changed.connect(partial(self._store, "facts"))
@@ -141,7 +143,8 @@ class ElementPanel(QWidget):
         data = label_elements.picture_data(self._workspace, element)
         self._is_drawing = data is not None and is_svg(data)
         self.crop.show_element(element, data)
-        self.choose_colour.setVisible(kind != "picture" or self._is_drawing)
+        has_colours = self.colours.show_element(element, is_drawing=self._is_drawing)
+        self.choose_colour.setVisible(has_colours)
         every = frozenset(form.fields)
         form.show_only(shown_fields(element, every, is_drawing=self._is_drawing))
         self.hint.setVisible(False)
@@ -255,10 +258,3 @@ class ElementPanel(QWidget):
         """The hand let go of an edge: all four sides are stored as one act."""
         if self.label_id is not None and self.at is not None:
             label_elements.change_element(self._workspace, self.label_id, self.at, changes)
-
-    def _colour(self) -> None:
-        name = "ink" if self._is_drawing else "colour"
-        now = QColor(str(getattr(self.element, name, "") or "#000000"))
-        chosen = QColorDialog.getColor(now, self, self._workspace.texts("Colour"))
-        if chosen.isValid():
-            self._store(name, chosen.name())

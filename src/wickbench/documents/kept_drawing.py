@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from wickbench.documents.text import Run, Typeface
 
 VERSION: Final = 1
+_MOST_RUNS: Final = 500
+_json: Final = json.JSONEncoder(ensure_ascii=False, separators=(",", ":")).encode
 PAGE, FORM = "page", "form"
 Op = list[Any]
 """A call of the surface: its letter, then its arguments."""
@@ -38,7 +40,8 @@ class KeepingSurface:
         self._forms: set[str] = set()
         self._faces: list[list[str]] = []
         self._known: dict[int, tuple[Typeface, int]] = {}
-        self._now: list[Op] = []
+        self._runs: dict[int, tuple[Run, str]] = {}
+        self._now: list[str] = []
         self._packer = zlib.compressobj(6)
         self._packed: list[bytes] = []
 
@@ -49,10 +52,13 @@ class KeepingSurface:
         packed = base64.b64encode(b"".join(self._packed)).decode()
         return {"version": VERSION, "typefaces": self._faces, "packed": packed}
 
-    def _pack(self, kind: str, name: str, ops: list[Op]) -> None:
+    def _pack(self, kind: str, name: str, ops: list[str]) -> None:
         """A page or form as a line of JSON: its kind, its name, its calls."""
-        written = json.dumps([kind, name, ops], ensure_ascii=False, separators=(",", ":"))
-        self._packed.append(self._packer.compress(f"{written}\n".encode()))
+        written = f"[{_json(kind)},{_json(name)},[{','.join(ops)}]]\n"
+        self._packed.append(self._packer.compress(written.encode()))
+
+    def _keep(self, *call: Any) -> None:  # noqa: ANN401 - whatever the call takes
+        self._now.append(_json(call))
 
     def _end_page(self) -> None:
         if self._now:
@@ -65,7 +71,7 @@ class KeepingSurface:
     def begin_page(self, width_mm: float, height_mm: float) -> None:
         """Start a page."""
         self._end_page()
-        self._now = [[PAGE, width_mm, height_mm]]
+        self._now = [_json([PAGE, width_mm, height_mm])]
 
     def glyphs(
         self,
@@ -78,7 +84,8 @@ class KeepingSurface:
         turn_deg: float = 0.0,
     ) -> None:
         """Keep a run."""
-        self._now.append(["g", self._run(run), size_pt, x_mm, y_mm, colour, turn_deg])
+        rest = _json([size_pt, x_mm, y_mm, colour, turn_deg])
+        self._now.append(f'["g",{self._written(run)},{rest[1:]}')
 
     def path(
         self,
@@ -91,7 +98,7 @@ class KeepingSurface:
         even_odd: bool = False,
     ) -> None:
         """Keep a path."""
-        self._now.append(["p", path, fill, stroke, width_mm, dash_mm, even_odd])
+        self._keep("p", path, fill, stroke, width_mm, dash_mm, even_odd)
 
     def image(
         self,
@@ -106,28 +113,28 @@ class KeepingSurface:
         """Keep a picture."""
         key = hashlib.sha256(data).hexdigest()
         self.pictures[key] = data
-        self._now.append(["i", key, x_mm, y_mm, width_mm, height_mm, turn_deg])
+        self._keep("i", key, x_mm, y_mm, width_mm, height_mm, turn_deg)
 
     def push_clip(self, path: Path) -> None:
         """Keep an edge."""
-        self._now.append(["c", path])
+        self._keep("c", path)
 
     def push_transform(self, affine: Affine) -> None:
         """Keep a map."""
         numbers = [affine.a, affine.b, affine.c, affine.d, affine.e, affine.f]
-        self._now.append(["t", *numbers])
+        self._keep("t", *numbers)
 
     def pop(self) -> None:
         """Keep the end of an edge or a map."""
-        self._now.append(["o"])
+        self._keep("o")
 
     def push_span(self, text: str) -> None:
         """Keep what the runs that follow are read as."""
-        self._now.append(["s", text])
+        self._keep("s", text)
 
     def pop_span(self) -> None:
         """Keep the end of it."""
-        self._now.append(["e"])
+        self._keep("e")
 
     def form(
         self,
@@ -145,20 +152,30 @@ class KeepingSurface:
             draw(self)
             self._pack(FORM, key, self._now)
             self._now = outside
-        self._now.append(["f", key, width_mm, height_mm, margin_mm])
+        self._keep("f", key, width_mm, height_mm, margin_mm)
 
     def place(self, key: str, x_mm: float, y_mm: float, *, turn_deg: float = 0.0) -> None:
         """Keep where a form stands."""
-        self._now.append(["x", key, x_mm, y_mm, turn_deg])
+        self._keep("x", key, x_mm, y_mm, turn_deg)
 
     def link(self, url: str, x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> None:
         """Keep an address."""
-        self._now.append(["l", url, x_mm, y_mm, width_mm, height_mm])
+        self._keep("l", url, x_mm, y_mm, width_mm, height_mm)
 
-    def _run(self, run: Run) -> list[Any]:
-        parts = [[start, self._run(part)] for start, part in run.parts]
+    def _written(self, run: Run) -> str:
+        """A run as JSON; what is drawn again and again, such as figures, is written once."""
+        known = self._runs.get(id(run))
+        if known is not None:
+            return known[1]
+        parts = ",".join(f"[{_json(start)},{self._written(part)}]" for start, part in run.parts)
         glyphs = [[one.gid, one.x, one.y, one.advance, one.text] for one in run.glyphs]
-        return [self._face(run.face), run.text, glyphs, run.advance, run.backwards, parts]
+        whole = _json([self._face(run.face), run.text, glyphs, run.advance, run.backwards])
+        written = f"{whole[:-1]},[{parts}]]"
+        if not parts:
+            if len(self._runs) >= _MOST_RUNS:
+                self._runs.clear()
+            self._runs[id(run)] = (run, written)
+        return written
 
     def _face(self, face: Typeface) -> int:
         known = self._known.get(id(face))

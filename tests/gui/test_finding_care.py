@@ -79,7 +79,8 @@ def test_a_note_is_typed_and_left_with_enter_and_escape_keeps_the_finding(
     QTest.keyClicks(line, "asked the office")
     QTest.keyClick(line, Qt.Key.Key_Escape)
     assert not line.isVisible()
-    leaving[0].click()
+    assert leaving[0].hasFocus()
+    QTest.keyClick(leaving[0], Qt.Key.Key_Space)
     assert line.text() == "asked the office"
     with qtbot.waitSignal(listed.left) as left:
         QTest.keyClick(line, Qt.Key.Key_Return)

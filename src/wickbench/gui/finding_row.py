@@ -15,7 +15,7 @@ from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Finding
 from wickbench.gui.fields.input_guards import TextGuard
 from wickbench.gui.icons import icon_pixmap
-from wickbench.gui.naming import accessible, plain_action_text
+from wickbench.gui.naming import accessible, name_attributes, plain_action_text
 from wickbench.gui.page import button, label
 from wickbench.gui.style_sheet import set_look
 from wickbench.gui.tables.cell_editor import look_ink
@@ -171,10 +171,13 @@ class FindingRow(QWidget):
 
     def _open_note(self, *_: object) -> None:
         """Ask why; typing goes there at once."""
+        asked = self.sender()
         if self._note is None:
             self._note = NoteLine(self._texts, self._said.sentence)
             self._note.kept.connect(self.left)
             self._words.addWidget(self._note)
+            if isinstance(asked, QPushButton):
+                self._note.closed.connect(asked.setFocus)
         self._note.open()
 
 
@@ -183,9 +186,11 @@ class NoteLine(QWidget):
 
     Signals:
         kept: it shall be left, with this note.
+        closed: it stays after all.
     """
 
     kept = Signal(str)
+    closed = Signal()
 
     def __init__(self, texts: Texts, sentence: str) -> None:
         super().__init__()
@@ -208,6 +213,7 @@ class NoteLine(QWidget):
         self.line.returnPressed.connect(self._keep)
         self.leave.clicked.connect(self._keep)
         self.back.clicked.connect(self.close_note)
+        name_attributes(self)
 
     def open(self) -> None:
         """Show it and type there."""
@@ -217,6 +223,7 @@ class NoteLine(QWidget):
     def close_note(self, *_: object) -> bool:
         """Hide it; what was typed stays for the next time."""
         self.setVisible(False)
+        self.closed.emit()
         return True
 
     def _keep(self, *_: object) -> None:

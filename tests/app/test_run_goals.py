@@ -26,7 +26,8 @@ SHELF = Shelf(candles={5: Candle(id=5, name="Bramble", vessel_id=11)})
     ("print.not-passed", ("line", 7, "candle", 5), ("candles", 5)),
     ("wrap.zone-unsure", ("line", 7, "vessel", 11), ("vessels", 11)),
     ("required.panel-unknown", ("line", 7), ("vessels", 11)),
-    ("required.caution-missing", ("line", 7), ("candles", 5)),
+    ("required.caution-missing", ("line", 7), ("candles/caution_label_id", 5)),
+    ("print.net-weight-not-declared", ("line", 7, "candle", 5), ("candles/declared_net_g", 5)),
     ("required.business-empty", ("line", 7), ("business", None)),
     ("required.hazard-label-not-made", (), ("settings/region", None)),
     ("print.fields-empty", ("entry", 0, "element", 2), ("candles", 5)),
@@ -47,7 +48,8 @@ def test_a_finding_of_the_run_leads_to_its_place(
 
 
 @pytest.mark.parametrize(("about", "goal"), [
-    (("candle", 5, "jar_label_id"), ("candles", 5)),
+    (("candle", 5), ("candles", 5)),
+    (("candle", 5, "jar_label_id"), ("candles/jar_label_id", 5)),
     (("plan", 2), ("pour_plan", 2)),
     (("bench", 2), ("bench", 2)),
     (("label", 3), (ELEMENT, (3, None))),

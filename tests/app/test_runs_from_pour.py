@@ -152,7 +152,7 @@ def test_the_chosen_label_comes_before_what_was_used_and_that_before_the_only_on
     assert "pour-labels.no-jar-label" in _told(found)
     assert {line.kind for run in found.runs for line in run.lines} == {"caution"}
     about = next(one.about for one in found.findings if one.key == "pour-labels.no-jar-label")
-    assert about == ("candle", kept.jar)
+    assert about == ("candle", kept.jar, "jar_label_id")
     print_runs.add_line(workshop, None, {"label_id": other, "candle_id": kept.jar, "count": 1})
     found = propose_runs(workshop, kept.plan)
     used = {line.label.id for run in found.runs for line in run.lines if line.kind == "jar"}
@@ -221,7 +221,7 @@ def test_what_is_missing_is_told_and_leads_to_its_place(workshop: Workspace, kep
     _set(workshop, "plan_line", line.id, candle_id=None)
     found = propose_runs(workshop, kept.plan)
     about = {one.key: one.about for one in found.findings}
-    assert about["print.net-weight-not-declared"] == ("candle", kept.tin)
+    assert about["print.net-weight-not-declared"] == ("candle", kept.tin, "declared_net_g")
     assert about["pour-labels.no-day"] == ("plan", kept.plan)
     assert about["pour-labels.no-candle"] == ("plan", kept.plan)
     # without a day there is no lot, and none is made up

@@ -92,3 +92,14 @@ def test_a_label_is_chosen_and_only_labels_of_its_kind_are_offered(
     workspace.undo()
     copy = shelf_edit.duplicate_candle(workspace, shop.bramble)
     assert load_shelf(workspace).candles[copy].jar_label_id == front
+
+
+def test_asked_for_a_field_it_goes_there(page: CandlesPage, shop: Kept) -> None:
+    page.activateWindow()
+    page.show_part("caution_label_id")
+    page.show_record(shop.cedar)
+    QApplication.processEvents()
+    assert page.record == shop.cedar
+    assert page.focusWidget() is combo_of(page, "caution_label_id")
+    page.show_record(shop.bramble)
+    assert page.record == shop.bramble

@@ -153,7 +153,7 @@ def test_what_is_missing_leads_to_the_candle_and_closes_the_dialog(
     led: list[tuple[str, object]] = []
     dialog.go_requested.connect(lambda key, record: led.append((key, record)))
     lead_from(dialog.findings, "Garden Tin has no declared net weight")
-    assert led == [("candles", kept.tin)]
+    assert led == [("candles/declared_net_g", kept.tin)]
     assert not dialog.isVisible()
 
 

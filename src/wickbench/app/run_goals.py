@@ -34,7 +34,8 @@ _OF_CANDLE: Final[Mapping[str, tuple[str, str]]] = {
     "print.fields-empty": ("candles", "id"),
     "required.panel-unknown": ("vessels", "vessel_id"),
     "required.identity-unknown": ("candles", "id"),
-    "required.caution-missing": ("candles", "id"),
+    "required.caution-missing": ("candles/caution_label_id", "id"),
+    "print.net-weight-not-declared": ("candles/declared_net_g", "id"),
 }
 """Page, and which of the candle's keys is the record there; the line while it has no candle."""
 _ONLY_TOLD: Final = frozenset(("sheet.partly-used", "sheet.actual-size"))
@@ -87,6 +88,8 @@ def pour_goal(finding: Finding) -> Goal | None:
         return (ELEMENT, (about[1], None))
     if about[:1] == ("lot",):
         return ("settings/work", None)
+    if about[:1] == ("candle",) and len(about) > 2:  # noqa: PLR2004 - its key and a field
+        return (f"candles/{about[2]}", about[1])
     return _page(about) if about and about[0] in _PAGES else None
 
 

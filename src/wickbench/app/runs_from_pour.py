@@ -181,7 +181,7 @@ def _lines(
             label = label_of_candle(candle, kind, labels, used)
             told += _of_candle(kind, label, candle)
             if kind == "jar" and candle.declared_net_g is None:
-                told.append(_candle("print.net-weight-not-declared", candle))
+                told.append(_candle("print.net-weight-not-declared", candle, "declared_net_g"))
             if label is not None:
                 count = one.count + spare
                 line = ProposedLine(label=label.label, kind=kind, candles=one, count=count)
@@ -192,7 +192,8 @@ def _lines(
 
 def _of_candle(kind: str, label: CandleLabel | None, candle: Candle) -> list[Finding]:
     if label is None:
-        return [_candle(_MISSING[kind], candle)] if kind in _MISSING else []
+        missing = _MISSING.get(kind)
+        return [_candle(missing, candle, FIELD_OF_KIND[kind])] if missing else []
     if label.why == CHOSEN:
         return []
     data = {"candle": candle_words(candle), "label": label.label.name}
@@ -200,9 +201,9 @@ def _of_candle(kind: str, label: CandleLabel | None, candle: Candle) -> list[Fin
     return [Finding(Rank.NOTE, _PROPOSED[label.why], data, about)]
 
 
-def _candle(finding: str, candle: Candle) -> Finding:
+def _candle(finding: str, candle: Candle, field: str) -> Finding:
     data = {"candle": candle_words(candle)}
-    return Finding(Rank.WATCH, finding, data, ("candle", candle.id))
+    return Finding(Rank.WATCH, finding, data, ("candle", candle.id, field))
 
 
 def _run(

@@ -135,6 +135,12 @@ class CandleEditor(QWidget):
         self.checks.show_candle(candle.id, shelf)
         self._typed()
 
+    def focus(self, name: str) -> None:
+        """Put the cursor into a field, when there is one of this name."""
+        for form in self.forms:
+            if name in form.fields:
+                form.focus(name)
+
     def _typed(self, *_: object) -> None:
         """Work out and show what the values say, stored or as they are being typed."""
         if self._candle is None or self._shelf is None:

@@ -61,6 +61,7 @@ class CandlesPage(Page):
         self.record: int | None = None
         self._shelf: Shelf | None = None
         self._filling = False
+        self._part = ""
         self._rows: tuple[CandleRow, ...] = ()
         self.title.setText(self.texts(N_("Candles")))
         self.search = accessible(QLineEdit(), self.texts(N_("Find a candle")))
@@ -204,6 +205,13 @@ class CandlesPage(Page):
             self.put_away_too.setChecked(True)
         self.record = record
         self.refresh(None)
+        part, self._part = self._part, ""
+        self.editor.focus(part)
+
+    @override
+    def show_part(self, part: str) -> None:
+        """Go to this field of the candle that is shown next, for example "jar_label_id"."""
+        self._part = part
 
     def _filter(self, *_: object) -> None:
         self.refresh(None)

@@ -173,6 +173,28 @@ def test_nothing_lies_outside_the_sticker_without_being_told(design: LabelDesign
             assert told_of(label, at) & BEYOND, element
 
 
+@settings(max_examples=40)
+@given(designs(shapes=("wrap",)))
+def test_nothing_lies_outside_a_bent_label_without_being_told(design: LabelDesign) -> None:
+    label = laid(design)
+    if label.bent is None:
+        return
+    edge = [spot for piece in flattened(label.bent.outline(-NEAR_MM)) for spot in piece]
+    lines = [one for one in label.bent.draws if not isinstance(one, PathDraw) or one.stroke]
+    whole = [one for one in lines if not (isinstance(one, ImageDraw) and one.clip)]
+    if any(not holds(edge, spot) for one in whole for spot in spots(one)):
+        assert {one.key for one in label.findings} & BEYOND
+
+
+def holds(edge: list[Spot], spot: Spot) -> bool:
+    """Whether a closed chain of points goes round a point: rays cross it an odd number of times."""
+    inside = False
+    for (x1, y1), (x2, y2) in pairwise([*edge, edge[0]]):
+        if (y1 > spot[1]) != (y2 > spot[1]):
+            inside ^= spot[0] < x1 + (spot[1] - y1) * (x2 - x1) / (y2 - y1)
+    return inside
+
+
 def apart(design: LabelDesign, area: list[Spot]) -> bool:
     """Whether the box round an area does not even touch the box round the sticker."""
     xs, ys = zip(*area, strict=True)

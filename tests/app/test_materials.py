@@ -198,7 +198,7 @@ def test_a_lid_is_no_smaller_than_its_opening() -> None:
 
 SHEET: Values = {
     "page": "A4", "columns": 3, "rows": 7, "sticker_w_mm": 60.0, "sticker_h_mm": 36.0,
-    "left_mm": 10.0, "top_mm": 15.0, "pitch_x_mm": 64.0, "pitch_y_mm": 38.0,
+    "left_mm": 11.0, "top_mm": 16.5, "pitch_x_mm": 64.0, "pitch_y_mm": 38.0,
 }  # fmt: skip
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from wickbench.app.material_estimates import filled
 from wickbench.app.sheet_readings import last_doubts
@@ -13,6 +13,10 @@ from wickbench.domain.sheets import StickerSheet, check_sheet
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+
+
+_ENTERED: Final = ("left_mm", "top_mm", "pitch_x_mm", "pitch_y_mm")
+"""What has to be entered before margins can be told to be uneven."""
 
 
 def sheet_of(values: Mapping[str, object]) -> StickerSheet:
@@ -53,7 +57,9 @@ def sheet_findings(values: Mapping[str, object]) -> tuple[Finding, ...]:
     """What stands in the way of printing on such a sheet, as far as it is typed."""
     try:
         sheet = sheet_of(values)
-        found = [*check_sheet(sheet), *check_tolerances(sheet, last_doubts_mm=last_doubts(values))]
+        found = list(check_sheet(sheet))
+        if all(isinstance(values.get(name), int | float) for name in _ENTERED):
+            found += check_tolerances(sheet, last_doubts_mm=last_doubts(values))
         return sort_findings(found)
     except DomainError as error:
         return (Finding(Rank.STOPS, error.key, error.data),)

@@ -263,7 +263,7 @@ class LabelDesign:
         wrap_bottom_mm: of a wrap: outer diameter of the vessel at the label's lower edge.
         wrap_top_mm: at its upper edge; another than below makes it a piece of a ring, of which
             width is measured along the middle line and height along the wall.
-        overlap_mm: of a wrap: how far its end lies over its beginning; nothing is printed there.
+        overlap_mm: of a wrap: how far its beginning covers its end; nothing is printed there.
 
     Raises:
         OutOfRange: ``label.measure``, ``label.colour`` or ``label.choice``.

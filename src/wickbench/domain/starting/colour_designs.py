@@ -19,6 +19,7 @@ from wickbench.domain.starting.words import (
     around,
     bounded,
     growth,
+    low_in,
     rule_row,
     strip,
     weight,
@@ -72,7 +73,8 @@ def ember(place: Place) -> tuple[AnyElement, ...]:
     )
     glow = strip(place, panel.y_mm, border, _TERRACOTTA)
     top = place.top_mm + (0.08 * panel.h_mm if place.is_round else 0.0)
-    name = name_row(place, hand, least_pt=SMALLEST_REVERSED_PT, gap_mm=0.3)
+    vertical = low_in(place)
+    name = name_row(place, hand, least_pt=SMALLEST_REVERSED_PT, gap_mm=0.3, vertical=vertical)
     low = panel.h_mm < _LOW_MM
     weighed, below = weight(place, hand, style="Semibold")
     rows = (
@@ -97,7 +99,7 @@ def dusk(place: Place) -> tuple[AnyElement, ...]:
     night = strip(place, panel.y_mm, border, NIGHT)
     line = strip(place, border, border + bounded(0.5, panel.h_mm / 60, 1.6), _GOLD)
     top = place.top_mm + (0.06 * panel.h_mm if place.is_round else 0.0)
-    above: tuple[Row, ...] = (name_row(place, sky, gap_mm=0.2),)
+    above: tuple[Row, ...] = (name_row(place, sky, gap_mm=0.2, vertical=low_in(place)),)
     low = panel.h_mm < _LOW_MM
     under: tuple[Row, ...] = (who_row(place, land, gap_mm=0.3, joined=low),)
     if place.is_small:

@@ -185,7 +185,7 @@ def tie(place: Place) -> tuple[AnyElement, ...]:
         w_mm=hole, h_mm=hole, figure="oval", line_mm=0.2, dash_mm=(0.8, 0.6),
     )  # fmt: skip
     rows = (
-        name_row(place, hand, gap_mm=0.8),
+        name_row(place, hand, gap_mm=1.4),
         rule_row(place, hand, 0.2, line_mm=0.25, gap_mm=0.6),
         what_row(place, hand, gap_mm=0.8, style="Italic"),
         line_row(place, hand, "{price}", size_pt=9.0, gap_mm=0.8, style="Semibold"),

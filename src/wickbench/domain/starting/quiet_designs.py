@@ -12,6 +12,7 @@ from wickbench.domain.starting.words import (
     Hand,
     above_weight,
     bounded,
+    low_in,
     rule_row,
     weight,
 )
@@ -26,7 +27,7 @@ def hush(place: Place) -> tuple[AnyElement, ...]:
     hand = Hand(family=SERIF)
     weighed, below = weight(place, hand)
     rows = (
-        name_row(place, hand, upper=True, spacing_em=0.08),
+        name_row(place, hand, upper=True, spacing_em=0.08, vertical=low_in(place)),
         rule_row(place, hand, 0.22, line_mm=0.25, gap_mm=0.4),
         what_row(place, hand, gap_mm=1.4),
         who_row(place, hand, gap_mm=0.5),

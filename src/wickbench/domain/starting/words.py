@@ -92,8 +92,12 @@ def title(place: Place, hand: Hand, **other: Any) -> Words:  # noqa: ANN401 - fi
     least = max(_SMALLEST_TITLE_PT, hand.least_pt)
     made = Words(NAME, size, least, *letters_of(NAME), hand.family, hand.style, hand.title)
     made = replace(made, align=hand.align)
-    vertical = "bottom" if place.is_round and not place.ring else "middle"
-    return replace(made, **{"vertical": vertical, **other})
+    return replace(made, **other)
+
+
+def low_in(place: Place) -> str:
+    """How a name stands on a round panel with nothing above it: low, where it is wider."""
+    return "bottom" if place.is_round else "middle"
 
 
 def small(place: Place, hand: Hand, text: str, size_pt: float, **other: Any) -> Words:  # noqa: ANN401

@@ -42,7 +42,7 @@ INKS: Final[Mapping[str, str]] = {
     "#f4e8d0": N_("Cream"),
     "#ffffff": N_("White"),
 }
-"""Plain inks from dark to light: our own choice, each dark one readable on kraft paper."""
+"""Plain inks from dark to light: our own choice."""
 
 _PLAIN: Final = (Coloured("colour", N_("Colour")),)
 _FRAME: Final = (

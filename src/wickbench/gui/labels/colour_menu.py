@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QColor, QIcon, QPixmap
+from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap
 from PySide6.QtWidgets import QColorDialog, QMenu, QWidget
 
 from wickbench.app.label_colours import INKS, colours_of_element
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 _SIDE: Final = 16
 _BLACK: Final = "#000000"
+_EDGE: Final = "#8a8178"
 
 
 class ColourMenu(QMenu):
@@ -83,5 +84,8 @@ class ColourMenu(QMenu):
 
 def _square(colour: str) -> QIcon:
     picture = QPixmap(_SIDE, _SIDE)
-    picture.fill(QColor(colour))
+    picture.fill(QColor(_EDGE))
+    painter = QPainter(picture)
+    painter.fillRect(1, 1, _SIDE - 2, _SIDE - 2, QColor(colour))
+    painter.end()
     return QIcon(picture)

@@ -161,7 +161,7 @@ def test_turned_it_turns_as_a_whole() -> None:
 WORDS = st.text("abcdefghijklm äöß", min_size=1, max_size=60).map(str.strip).filter(bool)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(
     st.dictionaries(st.sampled_from(FACTS), WORDS, min_size=1, max_size=6),
     st.floats(8, 52),

@@ -113,7 +113,7 @@ def test_a_picture_over_the_edge_is_told_by_what_is_seen_of_it() -> None:
     assert cut.findings == ()
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(
     st.sampled_from(["contain", "cover", "stretch"]),
     st.floats(0.2, 5),

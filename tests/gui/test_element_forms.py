@@ -93,7 +93,7 @@ def choose(panel: ElementPanel, kind: str, name: str, word: str) -> None:
     QApplication.processEvents()
 
 
-def test_an_ornament_is_chosen_by_its_picture(page: LabelsPage, shop: Workspace) -> None:
+def by_picture(page: LabelsPage, shop: Workspace) -> None:
     panel = add(page, "ornament")
     swatches = panel.drawings.swatches
     assert swatches.isVisible()
@@ -109,9 +109,7 @@ def test_an_ornament_is_chosen_by_its_picture(page: LabelsPage, shop: Workspace)
     assert chosen(page, shop).ornament == "sprig"
 
 
-def test_by_keys_it_is_looked_at_first_and_taken_with_enter(
-    page: LabelsPage, shop: Workspace
-) -> None:
+def by_keys(page: LabelsPage, shop: Workspace) -> None:
     panel = add(page, "ornament")
     swatches = panel.drawings.swatches
     before = drawn(page)
@@ -127,7 +125,7 @@ def test_by_keys_it_is_looked_at_first_and_taken_with_enter(
     assert chosen(page, shop).ornament == "leaf-pair"
 
 
-def test_every_group_has_its_pictures_and_each_has_a_name(page: LabelsPage) -> None:
+def every_group(page: LabelsPage) -> None:
     panel = add(page, "ornament")
     swatches = panel.drawings.swatches
     seen: list[str] = []
@@ -147,7 +145,7 @@ def test_every_group_has_its_pictures_and_each_has_a_name(page: LabelsPage) -> N
     assert tuple(seen) == ornament_names()
 
 
-def test_a_caution_drawing_is_chosen_in_the_same_way(page: LabelsPage, shop: Workspace) -> None:
+def caution_drawing(page: LabelsPage, shop: Workspace) -> None:
     panel = add(page, "pictogram")
     assert not panel.drawings.group.isVisible()
     swatches = panel.drawings.swatches
@@ -158,9 +156,7 @@ def test_a_caution_drawing_is_chosen_in_the_same_way(page: LabelsPage, shop: Wor
     assert min(chosen(page, shop).w_mm, chosen(page, shop).h_mm) >= 5.0
 
 
-def test_facts_are_ticked_and_put_in_order(
-    page: LabelsPage, shop: Workspace, clock: StandingClock
-) -> None:
+def facts_in_order(page: LabelsPage, shop: Workspace, clock: StandingClock) -> None:
     facts = add(page, "facts").facts
     assert facts.list.isVisible()
     assert facts.facts() == chosen(page, shop).facts
@@ -187,9 +183,7 @@ def test_facts_are_ticked_and_put_in_order(
     assert facts.facts()[:2] == ("lot", "net_weight")
 
 
-def test_a_frame_of_facts_is_set_in_the_form(
-    page: LabelsPage, shop: Workspace, clock: StandingClock
-) -> None:
+def facts_in_the_form(page: LabelsPage, shop: Workspace, clock: StandingClock) -> None:
     panel = add(page, "facts")
     rules = [one for one in drawn(page) if isinstance(one, PathDraw)]
     assert rules
@@ -202,7 +196,7 @@ def test_a_frame_of_facts_is_set_in_the_form(
     assert (now.size_pt, now.align, now.rules) == (6.0, "right", False)
 
 
-def test_a_text_gets_a_named_style_at_once(page: LabelsPage, shop: Workspace) -> None:
+def named_style(page: LabelsPage, shop: Workspace) -> None:
     panel = add(page, "text")
     menu = panel.type_style.menu()
     action = next(one for one in menu.actions() if one.objectName() == "style_title")
@@ -217,9 +211,7 @@ def test_a_text_gets_a_named_style_at_once(page: LabelsPage, shop: Workspace) ->
     assert chosen(page, shop).size_pt == 10.0
 
 
-def test_the_corners_of_a_frame_are_offered_where_it_has_some(
-    page: LabelsPage, shop: Workspace, clock: StandingClock
-) -> None:
+def corners_of_a_frame(page: LabelsPage, shop: Workspace, clock: StandingClock) -> None:
     panel = add(page, "frame")
     form = panel.forms["frame"]
     assert not form.fields["corners"].isVisible()
@@ -232,9 +224,7 @@ def test_the_corners_of_a_frame_are_offered_where_it_has_some(
     assert len(drawn(page)) == 2
 
 
-def test_an_svg_is_chosen_coloured_and_told_when_something_is_left_out(
-    page: LabelsPage, ask: Answers, tmp_path: Path, clock: StandingClock
-) -> None:
+def svg_picture(page: LabelsPage, ask: Answers, tmp_path: Path, clock: StandingClock) -> None:
     panel = add(page, "picture")
     assert not panel.forms["picture"].fields["ink"].isVisible()
     ask.path = tmp_path / "moon.svg"
@@ -258,7 +248,7 @@ def test_an_svg_is_chosen_coloured_and_told_when_something_is_left_out(
     assert "plain SVG" in ask.told[0]
 
 
-def test_a_picture_is_cut_by_hand_and_by_typing(
+def picture_cut(
     page: LabelsPage, shop: Workspace, ask: Answers, tmp_path: Path, clock: StandingClock
 ) -> None:
     panel = add(page, "picture")
@@ -290,9 +280,7 @@ def test_a_picture_is_cut_by_hand_and_by_typing(
     assert chosen(page, shop).crop_left == 0.0
 
 
-def test_a_colour_is_chosen_from_a_menu_of_inks(
-    page: LabelsPage, shop: Workspace, clock: StandingClock
-) -> None:
+def menu_of_inks(page: LabelsPage, shop: Workspace, clock: StandingClock) -> None:
     panel = add(page, "ornament")
     assert panel.choose_colour.isVisible()
     ink(panel, "colour_2f4a35")
@@ -318,8 +306,37 @@ def ink(panel: ElementPanel, name: str) -> None:
     QApplication.processEvents()
 
 
-def test_the_list_tells_what_is_new(page: LabelsPage) -> None:
+def told_in_the_list(page: LabelsPage) -> None:
     add(page, "ornament")
     model = page.editor.elements.model
     last = model.rowCount() - 1
     assert [model.index(last, column).data() for column in range(2)] == ["Ornament", "Sprig"]
+
+
+def test_drawings_are_chosen_by_their_pictures(page: LabelsPage, shop: Workspace) -> None:
+    """By mouse and by keys; every one has a picture and a name."""
+    by_picture(page, shop)
+    by_keys(page, shop)
+    told_in_the_list(page)
+    every_group(page)
+    caution_drawing(page, shop)
+
+
+def test_facts_texts_and_frames_are_set_in_their_forms(
+    page: LabelsPage, shop: Workspace, clock: StandingClock
+) -> None:
+    """Each act is one step for undo."""
+    for step in (facts_in_order, facts_in_the_form, corners_of_a_frame, menu_of_inks):
+        step(page, shop, clock)
+        clock.wait(5)
+    named_style(page, shop)
+
+
+def test_pictures_are_chosen_coloured_and_cut(
+    page: LabelsPage, shop: Workspace, ask: Answers, tmp_path: Path, clock: StandingClock
+) -> None:
+    """Drawings become paths; what is left out is told; edges are cut by hand and by typing."""
+    svg_picture(page, ask, tmp_path, clock)
+    clock.wait(5)
+    ask.told.clear()
+    picture_cut(page, shop, ask, tmp_path, clock)

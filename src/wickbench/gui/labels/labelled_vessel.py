@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from wickbench.app.texts_marker import N_
+from wickbench.gui.labels.papers import WHITE
 from wickbench.gui.naming import accessible, name_attributes
 from wickbench.gui.page import button, label
 from wickbench.gui.vessels.vessel_drawing import VesselPicture
@@ -111,9 +112,12 @@ class LabelledVessel(QWidget):
         box.addLayout(line)
         box.addWidget(self.words)
 
-    def show_vessel(self, drawing: VesselDrawing | None, on: LabelOnVessel | None) -> None:
-        """Show a vessel, and a label on it when there is one."""
+    def show_vessel(
+        self, drawing: VesselDrawing | None, on: LabelOnVessel | None, paper: str = WHITE
+    ) -> None:
+        """Show a vessel, and a label on it, on its paper, when there is one."""
         self._on = on
+        self.picture.paper = paper
         self.picture.show_drawing(drawing)
         focus = Qt.FocusPolicy.StrongFocus if on is not None else Qt.FocusPolicy.NoFocus
         self.picture.setFocusPolicy(focus)

@@ -11,11 +11,13 @@ from wickbench.app.candles import view_candle
 from wickbench.app.caution_sticker import base_of
 from wickbench.app.label_making import MadeLabel, design_for
 from wickbench.app.label_on_vessel import label_on_vessel
+from wickbench.app.label_paper import sheet_is_kraft
 from wickbench.app.texts_marker import N_
 from wickbench.domain.errors import DomainError
 from wickbench.gui.labels.caution_panel import REGION_WORDS
 from wickbench.gui.labels.label_preview import LabelPreview
 from wickbench.gui.labels.labelled_vessel import LabelledVessel
+from wickbench.gui.labels.papers import paper_colour
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, card, heading, label
 
@@ -153,7 +155,8 @@ class SidePanel(QWidget):
             drawing, laid = view.drawing, self._jar_label(candle, entry)
             if laid is not None and view.vessel is not None:
                 on = label_on_vessel(laid, view.vessel, drawing)
-        self.vessel.show_vessel(drawing, on)
+        kraft = sheet_is_kraft(self._desk.shelf, self._desk.run.sheet_id)
+        self.vessel.show_vessel(drawing, on, paper_colour(kraft=kraft))
         self.vessel_heading.setVisible(drawing is not None)
         self.state.setText(candle.name if candle is not None and drawing is not None else "")
 

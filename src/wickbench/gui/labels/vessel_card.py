@@ -12,6 +12,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 
 from wickbench.app.label_on_vessel import label_on_vessel
+from wickbench.app.label_paper import seen_on_kraft
 from wickbench.app.label_vessel_findings import TO_FIT, page_findings, vessel_findings
 from wickbench.app.label_wraps import fit_to_vessel, takes_label_round
 from wickbench.app.measures import measure_once
@@ -27,6 +28,7 @@ from wickbench.gui.labels.elements_box import button_row
 from wickbench.gui.labels.fold import Fold
 from wickbench.gui.labels.label_preview import LabelPreview
 from wickbench.gui.labels.labelled_vessel import LabelledVessel
+from wickbench.gui.labels.papers import paper_colour
 from wickbench.gui.naming import name_attributes, plain_action_text
 from wickbench.gui.page import button, label
 
@@ -169,7 +171,9 @@ class VesselCard(QWidget):
         if drawing is not None:
             lines = tuple(one for one in drawing.lines if one.role in _DRAWN)
             drawing = replace(drawing, lines=lines, labels=())
-        self.vessel.show_vessel(drawing, label_on_vessel(laid, vessel, drawing))
+        kraft = seen_on_kraft(shelf, laid.design, self._desk.run.sheet_id)
+        paper = paper_colour(kraft=kraft)
+        self.vessel.show_vessel(drawing, label_on_vessel(laid, vessel, drawing), paper)
 
     # -- fitting ---------------------------------------------------------------------------------
     def _offer(self, design: LabelDesign | None) -> None:

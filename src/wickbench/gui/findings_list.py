@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from wickbench.app.texts_marker import N_
 from wickbench.domain.findings import Rank, sort_findings
-from wickbench.gui.finding_row import GO_THERE, FindingCare, FindingRow, Goal, Said
+from wickbench.gui.finding_row import FindingCare, FindingRow, Goal, Said
 from wickbench.gui.style_sheet import set_look
 
 if TYPE_CHECKING:
@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 
 RANK_LOOKS: Final = {Rank.STOPS: "stops", Rank.WATCH: "watch", Rank.NOTE: "note"}
 RANK_WORDS: Final = {Rank.STOPS: N_("Stops you"), Rank.WATCH: N_("Watch"), Rank.NOTE: N_("Note")}
-__all__ = ["GO_THERE", "RANK_LOOKS", "RANK_WORDS", "FindingsList"]
 _LEFT: Final = "left"
 
 

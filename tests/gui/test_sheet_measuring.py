@@ -165,6 +165,8 @@ def test_begun_sheets_are_marked_noted_left_out_and_thrown_away(
     clock.wait(5)
     panel.rows[1].picture.toggled.emit(20)
     assert panel.rows[1].picture.used == {0, 20}
+    panel.rows[0].large.click()
+    assert page.run.preview.used == frozenset(range(18))
     clock.wait(5)
     panel.rows[0].leave.click()
     assert panel.rows[0].words.text() == "3 of 21 stickers free"

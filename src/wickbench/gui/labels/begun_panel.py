@@ -24,7 +24,8 @@ class BegunPanel(QWidget):
     """The drawer of begun sheets; hidden while no sheet is chosen.
 
     Signals:
-        marked: key of the begun sheet of which a sticker was marked or freed.
+        marked: key of the begun sheet that is to be seen large: it was asked for, or a sticker
+            of it was marked or freed.
     """
 
     marked = Signal(int)
@@ -75,6 +76,7 @@ class BegunPanel(QWidget):
             row.noted.connect(partial(self._note, row))
             row.left_out.connect(partial(self._leave_out, row))
             row.thrown.connect(partial(self._throw, row))
+            row.large_requested.connect(partial(self._enlarge, row))
             self._box.insertWidget(2 + len(self.rows), row)
             self.rows.append(row)
         while len(self.rows) > count:
@@ -111,6 +113,10 @@ class BegunPanel(QWidget):
             begun, used = row.begun, row.begun.used ^ {index}
             workspace = self._desk.workspace
             self._say_marked(begun_sheets.mark_used(workspace, begun.sheet_id, begun.id, used))
+
+    def _enlarge(self, row: BegunRow) -> None:
+        if row.begun is not None:
+            self.marked.emit(row.begun.id)
 
     def _say_marked(self, key: int | None) -> None:
         if key is not None:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from wickbench.app.texts_marker import N_
 from wickbench.gui.fields.line_field import LineField
+from wickbench.gui.labels.elements_box import button_row
 from wickbench.gui.labels.sheet_preview import SheetPreview
 from wickbench.gui.naming import name_attributes
 from wickbench.gui.page import button, label
@@ -30,12 +31,14 @@ class BegunRow(QWidget):
         noted: the note as typed.
         left_out: whether this run goes without it.
         thrown: it is not there any more.
+        large_requested: it is to be seen large.
     """
 
     toggled = Signal(int)
     noted = Signal(str)
     left_out = Signal(bool)
     thrown = Signal()
+    large_requested = Signal()
 
     def __init__(self, texts: Texts) -> None:
         super().__init__()
@@ -46,13 +49,14 @@ class BegunRow(QWidget):
         self.note = LineField(texts("Where it lies, or what is wrong with it"))
         self.note.show_assumed(texts("Where it lies…"))
         self.leave = QCheckBox(texts("Leave it out of this run"))
+        self.large = button(texts("Show it large"), "flat")
         self.throw = button(texts("Throw it away"), "flat")
-        self.throw.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self._lay_out()
         for signal in (self.picture.pressed, self.picture.toggled):
             signal.connect(self.toggled)
         self.note.committed.connect(self.noted)
         self.leave.clicked.connect(self.left_out)
+        self.large.clicked.connect(self.large_requested)
         self.throw.clicked.connect(self.thrown)
         name_attributes(self)
 
@@ -65,7 +69,7 @@ class BegunRow(QWidget):
         column.setSpacing(4)
         for widget in (self.words, self.note, self.leave):
             column.addWidget(widget)
-        column.addWidget(self.throw, 0, Qt.AlignmentFlag.AlignLeft)
+        column.addLayout(button_row(self.large, self.throw))
         column.addStretch(1)
         box.addLayout(column, 1)
 
@@ -83,6 +87,7 @@ class BegunRow(QWidget):
         for widget in (self.note, self.leave, self.throw):
             widget.setVisible(begun is not None)
         self.note.show_stored(begun.note if begun is not None else "")
+        self.large.setVisible(begun is not None and not left_out)
         self.leave.setChecked(left_out)
 
 

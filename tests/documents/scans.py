@@ -26,7 +26,7 @@ class Look:
         around_mm: dark ground round the page.
     """
 
-    dpi: float = 150.0
+    dpi: float = 110.0
     turn_deg: float = 0.0
     line: int = 215
     line_mm: float = 0.25

@@ -53,7 +53,7 @@ def _near(found: ScannedSheet, sheet: StickerSheet) -> None:
         (ROUNDED, Look(turn_deg=0.9)),
         (ROUNDED, Look(line=238, noise=4)),
         (ROUNDED, Look(line=222, line_mm=0)),
-        (CIRCLES, Look(dpi=100)),
+        (CIRCLES, Look(dpi=90)),
         (CIRCLES, Look(turn_deg=-0.7)),
         (TOUCHING, Look(turn_deg=-0.4)),
         (ROUNDED, Look(around_mm=9, turn_deg=0.5)),
@@ -90,8 +90,8 @@ def _saved(picture: Image.Image, **more: object) -> bytes:
 @pytest.mark.parametrize(
     ("data", "key"),
     [
-        (_saved(Image.new("L", (888, 1260), 250)), "scan.no-stickers"),
-        (_saved(Image.effect_noise((888, 1260), 40)), "scan.no-stickers"),
+        (_saved(Image.new("L", (600, 851), 250)), "scan.no-stickers"),
+        (_saved(Image.effect_noise((600, 851), 40)), "scan.no-stickers"),
         (_saved(Image.new("L", (300, 426), 250)), "scan.coarse"),
         (_saved(Image.new("L", (888, 900), 250)), "scan.no-page"),
         (b"no picture", "picture.damaged"),

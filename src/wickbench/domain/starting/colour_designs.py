@@ -40,7 +40,7 @@ LEAF: Final = "#3c5a3a"
 _PLUM: Final = "#5b2340"
 _FRAME_MM: Final = 2.0
 _SMALL_MM: Final = 44.0
-_LOW_MM: Final = 45.0
+_LOW_MM: Final = 56.0
 _BRANCHES_FROM_MM: Final = 44.0
 
 Draw = Callable[[Rect], Sequence[AnyElement]]

@@ -46,6 +46,8 @@ _OTHER: Final = (30, 20)
 # Net weight: figures of 3.2 mm, on a large label 4.8 mm (16 CFR 500.21), are right for most jars.
 _WEIGHT_PT: Final = (8.0, 14.5, 21.5)
 _PARTS: Final = 12
+_LETTERS_HIGH, _LITTLE = 0.32, 0.1  # of the box of two lines
+_ROOMY_MM: Final = 10.5
 _LARGE_MM: Final = 80.0
 _OVER_MM: Final = 2.0
 _NORMAL_MM: Final = 46.0  # side of the square as large as a usual sticker
@@ -161,8 +163,13 @@ def weight(place: Place, hand: Hand, **other: Any) -> tuple[TextElement, Rect]: 
 
 
 def above_weight(box: Rect) -> float:
-    """Where everything else ends: what stands alone is found (16 CFR 500.6)."""
-    return box.y_mm - 0.1 * box.h_mm
+    """Where everything else ends.
+
+    As much as the letters are high stays free above the net weight (16 CFR 500.6), of which two
+    lines fill the box; on a low label there is less.
+    """
+    free = _LETTERS_HIGH if box.h_mm >= _ROOMY_MM else _LITTLE
+    return box.y_mm - free * box.h_mm
 
 
 def rule(place: Place, hand: Hand, share: float, line_mm: float = 0.3) -> Callable[[Rect], Any]:

@@ -17,6 +17,7 @@ from babel.messages.pofile import read_po
 from typing_extensions import override
 
 from wickbench.app.business import ROLES
+from wickbench.app.label_facts import FACT_WORDS
 from wickbench.app.label_values import FIELD_WORDS
 from wickbench.app.languages import (
     LABELS_ONLY,
@@ -268,6 +269,8 @@ LABEL_SENTENCES = (
     "Batch",
     *CLASS_SHORT.values(),
     *FIELD_WORDS.values(),
+    *FACT_WORDS.values(),
+    "at most {n} hours at a time",
     *ROLES.values(),
 )
 

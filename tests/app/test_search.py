@@ -50,7 +50,7 @@ def titles(workspace: Workspace, sought: str) -> list[str]:
     ("sought", "found"),
     [
         ("amber", ["Amber 30 cl", "Amber soy"]),
-        ("jar", ["Amber 30 cl"]),
+        ("jar", ["Amber 30 cl", "Seconds from one vessel to the next"]),
         ("amber tumbler", ["Amber 30 cl"]),
         ("scent", ["Bramble"]),
         ("soderhamn", ["Bramble"]),

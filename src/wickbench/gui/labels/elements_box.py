@@ -74,7 +74,8 @@ class ElementsBox(QWidget):
         return (
             Column(
                 key="kind",
-                title=N_("From back to front"),
+                title=N_("Element"),
+                about=N_("From back to front"),
                 show=lambda row: self._workspace.texts(ELEMENT_WORDS[kind_of(row.element)]),
             ),
             Column(

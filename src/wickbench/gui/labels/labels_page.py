@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import TYPE_CHECKING, ClassVar, Final
+from typing import TYPE_CHECKING, ClassVar
 
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QTabBar
@@ -41,8 +41,6 @@ if TYPE_CHECKING:
 
 RUN, LABELS, PRINTED = 0, 1, 2
 _WIDE_RUN, _WIDE_LABELS = 180, 112
-_WIDE_BUTTONS: Final = 92
-"""Narrower than this the buttons stand below the tabs, with all their words."""
 
 
 class LabelsPage(Page):
@@ -290,10 +288,22 @@ class LabelsPage(Page):
         self.work.stop()
         super().release()
 
+    def _room(self, wide: int) -> int:
+        """Width of the main column on a page of this width."""
+        edges, gap = self._box.contentsMargins(), self._box.spacing()
+        room = wide - edges.left() - edges.right()
+        if self.side_below or self.side_column.isHidden():
+            return room
+        return room - gap - max(self.side_column.minimumWidth(), (room - gap) // 4)
+
+    def _wanted(self) -> int:
+        """Width that tabs and buttons need beside each other, with all their words."""
+        return self.tabs.sizeHint().width() + self.top.spacing() + self.buttons.sizeHint().width()
+
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        wide = event.size().width() >= self.fontMetrics().averageCharWidth() * _WIDE_BUTTONS
+        wide = self._room(event.size().width()) >= self._wanted()
         side_by_side, below = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
         self.top.setDirection(side_by_side if wide else below)
         high = max(320, event.size().height() - 130)

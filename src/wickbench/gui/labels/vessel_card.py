@@ -94,8 +94,9 @@ class VesselCard(QWidget):
             one.setSpacing(8)
         box.addWidget(self.piece_words)
         box.addWidget(self.piece)
-        above.addLayout(button_row(self.fit, self.measure, self.how))
+        above.addLayout(button_row(self.fit, self.measure))
         above.addWidget(self.trouble)
+        above.addWidget(self.how)
         beside.addWidget(self.fold)
 
     # -- showing ---------------------------------------------------------------------------------

@@ -190,6 +190,7 @@ def test_a_cell_that_cannot_be_read_says_so_and_is_there_after_a_restart(
     again = RecipesDock(workspace, ask)
     qtbot.addWidget(again)
     again.show()
+    QApplication.processEvents()
     assert cells(editor(again).wax, 1) == ["a lot"]
     assert editor(again).wax.trouble.sentence
     again.release()

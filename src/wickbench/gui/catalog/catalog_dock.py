@@ -5,9 +5,8 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING, Any, ClassVar
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDockWidget, QMenu, QSplitter, QWidget
-from typing_extensions import override
 
 from wickbench.app.search import matches
 from wickbench.domain.errors import DomainError
@@ -59,6 +58,8 @@ class CatalogDock(QDockWidget):
         self._built = False
         self.setWindowTitle(self.texts(self.title))
         self._listener = Listener(workspace, self, self.kinds, self._refresh)
+        # Later: docks are shown one by one before they get their tabs.
+        self.visibilityChanged.connect(self._come_into_sight, Qt.ConnectionType.QueuedConnection)
 
     # -- what a subclass gives -------------------------------------------------------------------
     def columns(self) -> tuple[Column[Any], ...]:
@@ -135,6 +136,11 @@ class CatalogDock(QDockWidget):
         self._listener.stop()
 
     # -- inside ----------------------------------------------------------------------------------
+    def _come_into_sight(self, *_: object) -> None:
+        """Build when it is looked at: a dock behind another's tab is visible, but out of sight."""
+        if self.isVisible() and not self.visibleRegion().isEmpty():
+            self._build()
+
     def _build(self) -> None:
         if self._built:
             return
@@ -174,9 +180,7 @@ class CatalogDock(QDockWidget):
 
     def _refresh(self, changes: Changes | None) -> None:  # noqa: ARG002 - all is read again
         if not self._built:
-            if self.isVisible():
-                self._build()
-            return
+            return  # built when it comes into sight, and filled then
         self._rows = list(self.rows())
         self._fill_list()
         keys = [self.key(row) for row in self._rows]
@@ -225,9 +229,3 @@ class CatalogDock(QDockWidget):
             self.remove_record(self.record)
         except DomainError as error:
             self.ask.tell(self.texts.say(error))
-
-    @override
-    def event(self, event: QEvent) -> bool:
-        if event.type() == QEvent.Type.Show:
-            self._build()
-        return super().event(event)

@@ -28,7 +28,7 @@ class Poured:
 
 
 def pour_workshop(workspace: Workspace) -> Poured:
-    """Eighteen jars and twelve tins planned for 28 November, in three pots of 4.2 litres at most."""
+    """Eighteen jars and twelve tins planned for 28 November, in three pots of 4.2 L at most."""
     plan = bench_with_plan(workspace, pot_ml=4200.0)
     sheet = shelf_edit.new_item(workspace, "sheet", {"name": "Kraft"}, THREE_BY_SEVEN)
     circles = shelf_edit.new_item(workspace, "sheet", {"name": "Rounds"}, CIRCLES)

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from wickbench.app.workspace import Workspace
     from wickbench.storage.workshop_file import Connection
 
-MOST_STICKERS: Final = 5_000
+MOST_STICKERS: Final = 20_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -316,7 +316,7 @@ def test_the_printers_own_edge_counts(workshop: Workspace) -> None:
 
 def test_counts_that_cannot_be_are_refused(workshop: Workspace) -> None:
     with pytest.raises(OutOfRange):
-        print_runs.add_line(workshop, None, {"count": 5001})
+        print_runs.add_line(workshop, None, {"count": 20_001})
     assert not print_runs.run_ids(workshop)
     with pytest.raises(DomainError, match=r"print\.nothing"):
         printing.run_drawing(workshop, view_of(workshop, None))

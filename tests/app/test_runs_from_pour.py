@@ -99,7 +99,7 @@ def test_spare_stickers_come_on_top_for_each_lot_and_label(
     for run in (fronts, bases):
         assert sum(line.count for line in run.lines) == 30 + 2 * lots
     with pytest.raises(OutOfRange, match=r"print\.too-many"):
-        propose_runs(workshop, kept.plan, spare=4000)
+        propose_runs(workshop, kept.plan, spare=16_000)
 
 
 def test_asked_again_it_says_what_exists_and_doubles_nothing(

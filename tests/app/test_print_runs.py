@@ -330,3 +330,13 @@ def test_a_sheet_on_a_run_is_put_away_instead_of_removed(workshop: Workspace) ->
     with workshop.read() as connection:
         items = records.fetch_all(connection, "item", {"kind": "sheet"})
     assert [(row["id"], row["archived"]) for row in items] == [(kept.circles, 1)]
+
+
+def test_the_pdf_is_called_as_the_run_in_signs_that_every_system_takes(workshop: Workspace) -> None:
+    kept = fill_workshop(workshop)
+    run = _run(workshop, kept.three_by_seven, ("hush", kept.bramble, 2))
+    print_runs.rename_run(workshop, run, "Fair: jars, lids/bases")
+    name = printing.suggested_name(workshop, view_of(workshop, run))
+    assert name == f"Fair jars, lidsbases {workshop.clock.today():%Y-%m-%d}.pdf"
+    print_runs.rename_run(workshop, run, "")
+    assert printing.suggested_name(workshop, view_of(workshop, run)).startswith("Hush ")

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from wickbench.app.calibrations import calibration_texts, correction
+from wickbench.app.file_names import file_name
 from wickbench.app.label_making import typeface_shelf
 from wickbench.app.label_store import label_of
 from wickbench.app.labels import freeze
@@ -29,6 +30,8 @@ if TYPE_CHECKING:
     from wickbench.app.workspace import Workspace
     from wickbench.documents.sheet_layout import SheetPages
     from wickbench.documents.surface import Surface
+
+_LONGEST_NAME: Final = 80
 
 
 def run_drawing(
@@ -169,10 +172,5 @@ def run_title(workspace: Workspace, view: RunView) -> str:
 
 def suggested_name(workspace: Workspace, view: RunView) -> str:
     """A file name to begin with: what it is and the day."""
-    title = "".join(sign if sign.isalnum() or sign in " -" else "-" for sign in view_title(view))
+    title = file_name(run_title(workspace, view))[:_LONGEST_NAME].strip()
     return f"{title or workspace.texts(N_('Labels'))} {workspace.clock.today():%Y-%m-%d}.pdf"
-
-
-def view_title(view: RunView) -> str:
-    """The run's first label."""
-    return view.labels[0].name.strip()[:60] if view.labels else ""

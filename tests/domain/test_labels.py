@@ -36,6 +36,11 @@ def test_unknown_fields_stay_as_typed_and_are_named() -> None:
     assert fields_in("{a b} {A b} {lot}") == ("a_b", "lot")
 
 
+def test_words_kept_for_a_frame_of_facts_are_no_fields_of_a_text() -> None:
+    filled = fill_in("{word:lot} {lot}", {"word:lot": "Lot", "lot": "26-330-A1"})
+    assert (filled.text, filled.unknown) == ("{word:lot} 26-330-A1", ("word:lot",))
+
+
 @given(st.text(alphabet=st.characters(exclude_characters="{}")))
 def test_text_without_braces_is_left_alone(text: str) -> None:
     assert fill_in(text, {}).text == text

@@ -78,7 +78,8 @@ def fill_in(text: str, values: Mapping[str, str]) -> FilledText:
 
     def value(match: re.Match[str]) -> str:
         name = field_name(match[1])
-        if name not in FIELD_NAMES and name not in values:
+        # Values with a colon in their name are for frames of facts, not for a text.
+        if name not in FIELD_NAMES and (name not in values or ":" in name):
             unknown[match[1]] = None
             return match[0]
         filled = values.get(name, "").strip()

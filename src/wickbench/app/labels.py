@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
 
+from wickbench.app.label_refit import drawn_anew
 from wickbench.app.label_store import (
     CautionWish,
     StoredLabel,
@@ -169,9 +170,20 @@ def change_design(
 def fit_to_sheet(
     workspace: Workspace, label_id: int, sheet: StickerSheet, *, origin: object = None
 ) -> None:
-    """Give a label the size and shape of a sheet's sticker; what stands on it grows or shrinks."""
+    """Give a label the size and shape of a sheet's sticker.
+
+    A starting design on which nothing was moved is drawn anew; else what stands on it grows or
+    shrinks.
+    """
     with workspace.step(N_("Fit a label to the sheet"), origin=origin) as connection:
         version, design = editable_version(connection, label_id)
+        anew = drawn_anew(design, sheet)
+        if anew is not None:
+            records.update(connection, "label_version", version, design_values(anew))
+            for row in element_rows(connection, version):
+                records.delete(connection, "label_element", row["id"])
+            _insert_elements(connection, version, anew.elements)
+            return
         across = sheet.sticker_w_mm / design.width_mm
         down = sheet.sticker_h_mm / design.height_mm
         changed = replace(
@@ -237,7 +249,11 @@ def _insert_version(
 ) -> int:
     values = {"label_id": label_id, "number": number, **design_values(design)}
     version = records.insert(connection, "label_version", {**values, "properties": properties})
-    for position, element in enumerate(design.elements):
+    _insert_elements(connection, version, design.elements)
+    return version
+
+
+def _insert_elements(connection: Connection, version: int, elements: Sequence[AnyElement]) -> None:
+    for position, element in enumerate(elements):
         row = {"version_id": version, "position": position, **element_values(element)}
         records.insert(connection, "label_element", row)
-    return version

@@ -14,7 +14,7 @@ from app.label_workshop import fill_workshop
 from wickbench.app.label_arranging import paste_elements, remove_elements
 from wickbench.app.label_store import stored_label
 from wickbench.app.labels import new_label
-from wickbench.domain.labels import LabelDesign, LineElement, TextElement
+from wickbench.domain.labels import LabelDesign, LineElement, PictogramElement, TextElement
 from wickbench.gui.fields.note_field import NoteField
 from wickbench.gui.labels.canvas import marks
 from wickbench.gui.labels.labels_page import LABELS, LabelsPage
@@ -298,3 +298,16 @@ def test_the_wheel_with_ctrl_zooms_about_the_pointer(canvas: LabelCanvas) -> Non
 def test_a_line_without_height_has_two_handles(canvas: LabelCanvas) -> None:
     line = LineElement(x_mm=5, y_mm=5, w_mm=30, h_mm=0)
     assert set(marks.handles_of(line, canvas.scale)) == {"w", "e"}
+
+
+def test_what_each_thing_is_called_is_never_cut_in_their_list(
+    page: LabelsPage, canvas: LabelCanvas, shop: Workspace
+) -> None:
+    assert page.editor.label_id is not None
+    assert len(canvas.elements) == 3
+    long = TextElement(x_mm=2, y_mm=2, w_mm=9, h_mm=5, text="a long text " * 20)
+    drawing = PictogramElement(x_mm=2, y_mm=9, w_mm=6, h_mm=6)
+    paste_elements(shop, page.editor.label_id, [long, drawing], by_mm=(0.0, 0.0))
+    QApplication.processEvents()
+    table = page.editor.elements.table
+    assert table.columnWidth(0) >= table.fontMetrics().horizontalAdvance("Caution drawing")

@@ -76,6 +76,7 @@ class ElementsBox(QWidget):
                 key="kind",
                 title=N_("Element"),
                 about=N_("From back to front"),
+                keeps=True,
                 show=lambda row: self._workspace.texts(ELEMENT_WORDS[kind_of(row.element)]),
             ),
             Column(
